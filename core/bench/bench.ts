@@ -1,0 +1,18 @@
+import type { State } from '../journal/state.ts';
+import type { Question, Reply } from './reply.ts';
+import type { Screen } from './screen.ts';
+
+/** What was last said and asked: lost at a restart, and no harm done. */
+export interface Conversation {
+  readonly screen: Screen;
+  readonly lastReply: Reply | null;
+  readonly question: Question | null;
+}
+
+/** All that `respond` looks at. */
+export interface Bench {
+  readonly state: State;
+  readonly conversation: Conversation;
+  /** Journal acts that can be taken back, newest last; and those taken back that can be put back. */
+  readonly acts: { readonly standing: readonly number[]; readonly scratched: readonly number[] };
+}

@@ -1,0 +1,34 @@
+import type { Entry } from '../journal/entry.ts';
+import type { Length } from '../length/length.ts';
+import type { Request } from './request.ts';
+import type { Screen } from './screen.ts';
+
+/** Short tones that are understood before any word is. */
+export type Signal = 'heard' | 'not understood' | 'mark' | 'due' | 'wrong' | 'done';
+
+/** A question the bench has asked; the next answer is read in its light. */
+export type Question =
+  | { readonly kind: 'which'; readonly choices: readonly { readonly say: string; readonly request: Request }[] }
+  | { readonly kind: 'yes or no'; readonly onYes: Request }
+  | { readonly kind: 'length'; readonly size: string; readonly copy?: number };
+
+export interface Reply {
+  /**
+   * A phrase made for the ear; commas and full stops are pauses. Empty when there is nothing to say.
+   */
+  readonly say: string;
+  /** The screen to go to; absent means stay. */
+  readonly screen?: Screen;
+  /** One line for the eye, beside or instead of what the screen draws. */
+  readonly note?: string;
+  readonly signal?: Signal;
+  readonly question?: Question;
+  /** For 'digit by digit': the lengths that were said. */
+  readonly lengths?: readonly Length[];
+}
+
+export interface Response {
+  /** Written down together, or not at all. */
+  readonly entries: readonly Entry[];
+  readonly reply: Reply;
+}

@@ -1,0 +1,81 @@
+import type { Length } from '../length/length.ts';
+import type { Rounding } from '../length/rounding.ts';
+import type { TimerKind } from '../clock/timer.ts';
+import type { Settings } from '../journal/settings.ts';
+import type { SizeName } from '../piece/measurement.ts';
+import type { StepId } from '../work/step.ts';
+import type { Screen } from './screen.ts';
+
+/** Everything a person can ask or tell the bench. It never says where it came from. */
+export type Request =
+  | WorkRequest | SizeRequest | ReckonRequest | RecordRequest | TimerRequests | KeepingRequest | TalkRequest | AnswerRequest;
+
+export type WorkRequest =
+  | { readonly kind: 'where am I' }
+  | { readonly kind: 'next step' }
+  | { readonly kind: 'step back' }
+  | { readonly kind: 'step done' }
+  | { readonly kind: 'skip step' }
+  | { readonly kind: 'reopen step' }
+  | { readonly kind: 'go to step'; readonly step: StepId }
+  | { readonly kind: 'what is left' }
+  | { readonly kind: 'tell the step'; readonly what: 'in full' | 'tools' | 'check' | 'cautions' | 'sizes' | 'what to record' }
+  | { readonly kind: 'place'; readonly part: string; readonly copy: number; readonly place: string };
+
+export type SizeRequest =
+  | { readonly kind: 'size'; readonly size: SizeName; readonly copy?: number }
+  | { readonly kind: 'sizes of part'; readonly part: string; readonly copy?: number }
+  | { readonly kind: 'why'; readonly size: SizeName; readonly copy?: number }
+  | { readonly kind: 'how many'; readonly part: string }
+  | { readonly kind: 'what moved' }
+  | { readonly kind: 'what no longer fits' };
+
+/** What arithmetic can be asked for; a size may stand wherever a length may. */
+export type Operand = { readonly length: Length } | { readonly size: SizeName; readonly copy?: number } | { readonly lastAnswer: true };
+export type ReckonRequest =
+  | { readonly kind: 'fraction of'; readonly numerator: number; readonly denominator: number; readonly of: Operand }
+  | { readonly kind: 'times'; readonly factor: number; readonly of: Operand }
+  | { readonly kind: 'plus'; readonly left: Operand; readonly right: Operand }
+  | { readonly kind: 'less'; readonly left: Operand; readonly right: Operand }
+  /** `parts` equal spaces; with `each`, n parts of that size and the n-1 gaps between them. */
+  | { readonly kind: 'equal spaces'; readonly of: Operand; readonly spaces: number }
+  | { readonly kind: 'equal gaps'; readonly of: Operand; readonly parts: number; readonly each: Operand }
+  | { readonly kind: 'in other unit'; readonly of: Operand; readonly unit: Rounding['unit'] };
+
+export type RecordRequest =
+  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length }
+  | { readonly kind: 'withdraw measurement'; readonly size: SizeName; readonly copy?: number }
+  | { readonly kind: 'note'; readonly text: string };
+
+export type TimerRequests =
+  | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number }
+  | { readonly kind: 'start step timer' }
+  | { readonly kind: 'time left'; readonly timer?: number }
+  | { readonly kind: 'change timer'; readonly timer?: number; readonly addMs: number }
+  | { readonly kind: 'hold timer'; readonly timer?: number }
+  | { readonly kind: 'resume timer'; readonly timer?: number }
+  | { readonly kind: 'stop timer'; readonly timer?: number }
+  | { readonly kind: 'acknowledge'; readonly timer?: number };
+
+export type KeepingRequest =
+  | { readonly kind: 'scratch that' }
+  | { readonly kind: 'put back' }
+  | { readonly kind: 'load piece'; readonly text: string; readonly from: string }
+  | { readonly kind: 'set'; readonly setting: Partial<Settings> };
+
+export type TalkRequest =
+  | { readonly kind: 'say again'; readonly how: 'as before' | 'slower' | 'digit by digit' }
+  | { readonly kind: 'louder' }
+  | { readonly kind: 'quieter' }
+  | { readonly kind: 'be quiet' }
+  | { readonly kind: 'what can I say' }
+  | { readonly kind: 'show'; readonly screen: Screen }
+  /** Words that mean nothing here; `nearest` is what could be asked instead. */
+  | { readonly kind: 'not understood'; readonly heard: string; readonly because: string; readonly nearest?: string };
+
+/** Only with an open question; a whole request is always taken instead of an answer. */
+export type AnswerRequest =
+  | { readonly kind: 'yes' }
+  | { readonly kind: 'no' }
+  | { readonly kind: 'choose'; readonly index: number }
+  | { readonly kind: 'answer length'; readonly length: Length };

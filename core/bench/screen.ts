@@ -1,0 +1,27 @@
+import type { Length } from '../length/length.ts';
+import type { SizeName } from '../piece/measurement.ts';
+import type { StepId } from '../work/step.ts';
+
+/** Which screen, about what. The screen draws itself from the bench's state. */
+export type Screen =
+  | { readonly name: 'step'; readonly step?: StepId }
+  | { readonly name: 'steps' }
+  | { readonly name: 'parts' }
+  | { readonly name: 'part'; readonly part: string; readonly copy?: number }
+  | { readonly name: 'size'; readonly size: SizeName; readonly copy?: number }
+  | { readonly name: 'why'; readonly size: SizeName; readonly copy?: number }
+  /** The fraction pad, for a size of a part or for reckoning. */
+  | { readonly name: 'record'; readonly size?: SizeName; readonly copy?: number }
+  | { readonly name: 'reckoning'; readonly result?: ReckoningResult }
+  | { readonly name: 'clocks' }
+  | { readonly name: 'journal' }
+  | { readonly name: 'settings' }
+  | { readonly name: 'files' }
+  | { readonly name: 'help' };
+
+/** The question in figures and the answer, for the eye. */
+export interface ReckoningResult {
+  readonly question: string;
+  readonly answers: readonly { readonly label: string; readonly length: Length }[];
+  readonly note?: string;
+}

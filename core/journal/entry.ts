@@ -1,0 +1,45 @@
+import type { Moment } from '../clock/moment.ts';
+import type { TimerRequest } from '../clock/timer.ts';
+import type { Measurement, SizeName } from '../piece/measurement.ts';
+import type { StepId } from '../work/step.ts';
+import type { Settings } from './settings.ts';
+
+/** Everything that can be written down. Plain data; only ever added to. */
+export type Entry =
+  /** The whole text of the file as it was given, so that nothing of it is lost. */
+  | { readonly kind: 'piece loaded'; readonly text: string; readonly from: string }
+  | { readonly kind: 'measured'; readonly measurement: Measurement }
+  | { readonly kind: 'measurement withdrawn'; readonly size: SizeName; readonly copy?: number }
+  | { readonly kind: 'step done'; readonly step: StepId }
+  | { readonly kind: 'step skipped'; readonly step: StepId }
+  | { readonly kind: 'step reopened'; readonly step: StepId }
+  | { readonly kind: 'went to step'; readonly step: StepId }
+  | { readonly kind: 'placed'; readonly part: string; readonly copy: number; readonly place: string }
+  | { readonly kind: 'timer started'; readonly timer: TimerRequest }
+  /** Adds (or with a negative number takes) time. */
+  | { readonly kind: 'timer changed'; readonly timer: number; readonly addMs: number }
+  | { readonly kind: 'timer held'; readonly timer: number }
+  | { readonly kind: 'timer resumed'; readonly timer: number }
+  | { readonly kind: 'timer acknowledged'; readonly timer: number }
+  | { readonly kind: 'timer stopped'; readonly timer: number }
+  /** A heartbeat worth keeping, or a clock that jumped: what the timers may stand on afterwards. */
+  | { readonly kind: 'clock seen'; readonly note: 'heartbeat' | 'restarted' | 'jumped' }
+  | { readonly kind: 'setting changed'; readonly setting: Partial<Settings> }
+  | { readonly kind: 'noted'; readonly text: string }
+  /** The caution was said today; not said again until tomorrow. */
+  | { readonly kind: 'caution said'; readonly caution: string }
+  /** Takes back every entry of one act. Undoing an undo is 'put back'. */
+  | { readonly kind: 'scratched'; readonly act: number }
+  | { readonly kind: 'put back'; readonly act: number };
+
+/** An entry as it stands in the journal. */
+export interface JournalRecord {
+  /** From 1 without holes; order is by this, never by time. */
+  readonly number: number;
+  /** Number of the first entry that the same request wrote; what 'scratch that' takes back together. */
+  readonly act: number;
+  readonly at: Moment;
+  readonly entry: Entry;
+  /** Over number, act, at and entry; see checksum.ts. */
+  readonly checksum: string;
+}

@@ -1,0 +1,126 @@
+/**
+ * The piece file: what a piece of furniture is, as written on disk. JSON, version 1, held by
+ * piece.schema.json; every type here has its twin there.
+ */
+
+/**
+ * An arithmetic expression over named sizes with units in it, `inside.length + 2 * tenon`, or the same
+ * with what the maker should know about the size.
+ */
+export type SizeSource = string | DescribedSize;
+
+export interface DescribedSize {
+  readonly is: string;
+  /** What the size is measured from, said with it: 'from the top end', 'shoulder to shoulder'. */
+  readonly from?: string;
+  /** Said instead of the size's own name. */
+  readonly say?: string;
+  /** A critical size holds; the others may float around it. */
+  readonly critical?: boolean;
+}
+
+export interface PieceFile {
+  readonly format: 'benchcall piece';
+  readonly version: 1;
+  readonly name: string;
+  readonly about?: string;
+  /** Named sizes that stand on nothing or on each other; dotted names: `inside.length`. */
+  readonly parameters: Readonly<Record<string, SizeSource>>;
+  readonly parts: readonly Part[];
+  readonly joints: readonly Joint[];
+  readonly allowances: Allowances;
+  readonly tools: Tools;
+  readonly adhesive: Adhesive;
+  readonly finish: Finish;
+}
+
+export interface Part {
+  /** Used in dotted names: letters and digits, starting with a small letter. `longRail` */
+  readonly id: string;
+  /** Said aloud and shown, singular: 'long rail'. */
+  readonly name: string;
+  /** Said aloud for more than one; when absent made by the usual rules. */
+  readonly plural?: string;
+  readonly alsoCalled?: readonly string[];
+  readonly count: number;
+  /** Where each copy goes, once oriented: 'front left' … as many as `count`. */
+  readonly places?: readonly string[];
+  readonly species: string;
+  /** Always `length`, `width`, `thickness`; more as the part needs: `shoulders` is shoulder to shoulder. */
+  readonly sizes: Readonly<Record<string, SizeSource>>;
+  readonly made: Making;
+  /** Names of the faces: the reference pair, and which show. */
+  readonly referenceFace?: string;
+  readonly referenceEdge?: string;
+  /** How far visible edges are eased, and the bevel around a foot, if it has one. */
+  readonly easing?: SizeSource;
+  readonly footBevel?: SizeSource;
+}
+
+export type Making =
+  | { readonly kind: 'solid' }
+  /** Layers glued face to face to make the thickness. */
+  | { readonly kind: 'laminated'; readonly layers: number; readonly layerThickness: SizeSource }
+  /** Boards glued edge to edge to make the width. */
+  | { readonly kind: 'panel'; readonly boards: number };
+
+export type Joint = MortiseAndTenon | Fixing;
+
+export interface MortiseAndTenon {
+  readonly kind: 'mortise and tenon';
+  readonly id: string;
+  readonly name: string;
+  /** The part that carries the tenons (both its ends). */
+  readonly tenonOn: string;
+  readonly mortiseIn: string;
+  /**
+   * `tenonLength`, `tenonThickness`, `tenonWidth`, `mortiseDepth`, `mortiseWidth`, `mortiseLength`;
+   * `setback` (outer face of the rail from the outer face of the leg), `fromTop` (top of the mortise from the
+   * top end of the leg); and others that the joint needs.
+   */
+  readonly sizes: Readonly<Record<string, SizeSource>>;
+}
+
+/** A top held so that it can move with the seasons: buttons in a groove, for one. */
+export interface Fixing {
+  readonly kind: 'fixing';
+  readonly id: string;
+  readonly name: string;
+  readonly holds: string;
+  readonly to: string;
+  readonly count: number;
+  readonly sizes: Readonly<Record<string, SizeSource>>;
+}
+
+/** What is left on a part in the rough, over its finished sizes. */
+export interface Allowances {
+  readonly roughLength: SizeSource;
+  readonly roughWidth: SizeSource;
+  readonly roughThickness: SizeSource;
+  /** Left on after the first ripping, for the second truing. */
+  readonly afterRest?: SizeSource;
+}
+
+export interface Tools {
+  /** Widths as measured, not as stamped. */
+  readonly chisels: readonly SizeSource[];
+  readonly markingGauges?: number;
+  readonly mortiseGauges?: number;
+  readonly clamps: readonly { readonly kind: string; readonly count: number; readonly opens: SizeSource }[];
+  readonly others?: readonly string[];
+}
+
+/** By class, never by brand. Times are minutes; absent ones are common practice for the class. */
+export interface Adhesive {
+  readonly kind: string;
+  readonly openMinutes?: number;
+  readonly closedMinutes?: number;
+  readonly clampMinutes?: number;
+  readonly fullCureHours?: number;
+}
+
+export interface Finish {
+  readonly kind: string;
+  readonly coats: number;
+  readonly recoatHours: number;
+}
