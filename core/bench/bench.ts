@@ -1,3 +1,4 @@
+import type { JournalRecord } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import type { Question, Reply } from './reply.ts';
 import type { Screen } from './screen.ts';
@@ -13,6 +14,8 @@ export interface Conversation {
 export interface Bench {
   readonly state: State;
   readonly conversation: Conversation;
+  /** The whole journal, for telling what was written down. */
+  readonly records: readonly JournalRecord[];
   /** Journal acts that can be taken back, newest last; and those taken back that can be put back. */
   readonly acts: { readonly standing: readonly number[]; readonly scratched: readonly number[] };
 }

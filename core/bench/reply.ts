@@ -23,7 +23,11 @@ export interface Reply {
   readonly note?: string;
   readonly signal?: Signal;
   readonly question?: Question;
-  /** For 'digit by digit': the lengths that were said. */
+  /** Said at the slow pace this once. */
+  readonly slowly?: true;
+  /** Stop what is being said. */
+  readonly hush?: true;
+  /** For 'digit by digit' and 'half of that': the lengths that were said, the answer first. */
   readonly lengths?: readonly Length[];
 }
 

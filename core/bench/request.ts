@@ -43,7 +43,7 @@ export type ReckonRequest =
   | { readonly kind: 'in other unit'; readonly of: Operand; readonly unit: Rounding['unit'] };
 
 export type RecordRequest =
-  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length }
+  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true }
   | { readonly kind: 'withdraw measurement'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'note'; readonly text: string };
 
@@ -70,6 +70,8 @@ export type TalkRequest =
   | { readonly kind: 'be quiet' }
   | { readonly kind: 'what can I say' }
   | { readonly kind: 'show'; readonly screen: Screen }
+  /** Said so that several things could be meant. */
+  | { readonly kind: 'which'; readonly choices: readonly { readonly say: string; readonly request: Request }[] }
   /** Words that mean nothing here; `nearest` is what could be asked instead. */
   | { readonly kind: 'not understood'; readonly heard: string; readonly because: string; readonly nearest?: string };
 
