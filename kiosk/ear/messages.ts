@@ -1,0 +1,47 @@
+/**
+ * What the page and the recogniser's worker say to each other. Every ask carries a number and is answered exactly once, with
+ * 'done' or 'failed', so that the page can put a deadline on each; sound is the one thing that is sent without waiting.
+ */
+
+/** The recogniser hears at this rate and no other: another rate would rebuild it inside the engine and leak the old one. */
+export const SAMPLE_RATE_HZ = 16_000;
+
+export type Ask =
+  /** Loads the engine and the model; takes seconds. */
+  | { readonly ask: 'load'; readonly engineUrl: string; readonly modelUrl: string }
+  /** Swaps the grammar: a new recogniser is made first and the old one freed after, so that a bad grammar changes nothing. */
+  | { readonly ask: 'grammar'; readonly phrases: readonly string[] }
+  /** Ends the utterance: what was heard comes as a 'words' event before the answer. */
+  | { readonly ask: 'finish' }
+  /** Forgets what was heard so far. */
+  | { readonly ask: 'forget' }
+  /** Which of these words the model does not know. */
+  | { readonly ask: 'unknown words'; readonly words: readonly string[] }
+  | { readonly ask: 'health' };
+
+export type NumberedAsk = Ask & { readonly number: number };
+
+/** 16 kHz mono, -1 to 1; its buffer is handed over, not copied. */
+export interface Sound { readonly sound: Float32Array<ArrayBuffer> }
+
+export type ToWorker = NumberedAsk | Sound;
+
+/** Why a load failed: the model is not there, is not a Vosk model, or the engine itself did not start. */
+export type LoadFault = 'no model' | 'broken model' | 'engine failed';
+
+export interface Health {
+  /** What the engine has taken from the browser; it never shrinks. */
+  readonly heapBytes: number;
+  /** Recognisers made and not yet freed: 1 once a grammar is set. */
+  readonly recognisers: number;
+}
+
+export type FromWorker =
+  | { readonly number: number; readonly done: true; readonly unknownWords?: readonly string[]; readonly health?: Health }
+  | { readonly number: number; readonly failed: string; readonly fault?: LoadFault }
+  /** A guess at what is being said; it may still change. */
+  | { readonly event: 'partial'; readonly words: string }
+  /** What was said, once the engine hears that it is over. */
+  | { readonly event: 'words'; readonly words: string }
+  /** The engine threw while it listened: it is not to be trusted further. */
+  | { readonly event: 'crashed'; readonly reason: string };

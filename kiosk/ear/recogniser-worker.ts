@@ -1,0 +1,131 @@
+/// <reference lib="webworker" />
+/**
+ * The recogniser's worker: our own handling around the speech engine's compiled code. It is served as a file with a policy of its own,
+ * because the engine builds functions from strings; the page never may.
+ */
+import startVosk from 'vosk-engine';
+import { describe, LoadError, loadModel, startEngine } from './engine.ts';
+import type { Engine, EngineRecognizer, LoadedModel, StartEngine } from './engine.ts';
+import { SAMPLE_RATE_HZ } from './messages.ts';
+import type { FromWorker, NumberedAsk, ToWorker } from './messages.ts';
+
+const port = self as unknown as DedicatedWorkerGlobalScope;
+
+interface Loaded extends LoadedModel { readonly engine: Engine; readonly lastLine: () => string }
+interface Listening { readonly recogniser: EngineRecognizer; heardSomething: boolean }
+
+let loaded: Loaded | undefined;
+let listening: Listening | undefined;
+let recognisers = 0;
+let lastPartial = '';
+let buffer: { address: number; samples: number } | undefined;
+
+port.addEventListener('message', (event: MessageEvent<ToWorker>) => {
+  const message = event.data;
+  if ('sound' in message) hear(message.sound);
+  else void answer(message);
+});
+
+async function answer(ask: NumberedAsk): Promise<void> {
+  try {
+    post({ number: ask.number, done: true, ...(await fulfil(ask)) });
+  } catch (error) {
+    const fault = error instanceof LoadError ? { fault: error.fault } : {};
+    post({ number: ask.number, failed: describe(error, error instanceof Error ? '' : loaded?.lastLine() ?? ''), ...fault });
+  }
+}
+
+async function fulfil(ask: NumberedAsk): Promise<Partial<Extract<FromWorker, { done: true }>>> {
+  switch (ask.ask) {
+    case 'load': {
+      const { engine, lastLine } = await startEngine(startVosk as StartEngine, ask.engineUrl);
+      loaded = { engine, lastLine, ...(await loadModel(engine, ask.modelUrl, lastLine)) };
+      return {};
+    }
+    case 'grammar': return swapGrammar(ask.phrases);
+    case 'finish': return finish();
+    case 'forget': return forget();
+    case 'unknown words': {
+      const { words } = ready();
+      return { unknownWords: ask.words.filter((word) => !words.has(word)) };
+    }
+    case 'health': return { health: { heapBytes: loaded?.engine.HEAPU8.byteLength ?? 0, recognisers } };
+  }
+}
+
+function ready(): Loaded {
+  if (loaded === undefined) throw new Error('the model is not loaded yet');
+  return loaded;
+}
+
+function swapGrammar(phrases: readonly string[]): object {
+  const { engine, model } = ready();
+  const recogniser = new engine.Recognizer(model, SAMPLE_RATE_HZ, JSON.stringify(phrases));
+  recognisers += 1;
+  if (listening !== undefined) {
+    listening.recogniser.delete();
+    recognisers -= 1;
+  }
+  listening = { recogniser, heardSomething: false };
+  lastPartial = '';
+  return {};
+}
+
+function hear(sound: Float32Array): void {
+  if (listening === undefined) return;
+  try {
+    const { engine } = ready();
+    const address = bufferFor(engine, sound.length);
+    const at = address / Float32Array.BYTES_PER_ELEMENT;
+    // The engine reckons with samples as a sound card counts them, -32768 to 32767.
+    for (let index = 0; index < sound.length; index += 1) engine.HEAPF32[at + index] = (sound[index] ?? 0) * 32_768;
+    listening.heardSomething = true;
+    if (listening.recogniser.AcceptWaveform(address, sound.length)) postWords(listening.recogniser.Result());
+    else postPartial(listening.recogniser.PartialResult());
+  } catch (error) {
+    post({ event: 'crashed', reason: describe(error, loaded?.lastLine() ?? '') });
+  }
+}
+
+/** One buffer, kept while blocks keep their length. */
+function bufferFor(engine: Engine, samples: number): number {
+  if (buffer?.samples !== samples) {
+    if (buffer !== undefined) engine._free(buffer.address);
+    buffer = { address: engine._malloc(samples * Float32Array.BYTES_PER_ELEMENT), samples };
+  }
+  return buffer.address;
+}
+
+function finish(): object {
+  if (listening?.heardSomething === true) {
+    listening.heardSomething = false;
+    postWords(listening.recogniser.FinalResult());
+  }
+  return {};
+}
+
+function forget(): object {
+  if (listening?.heardSomething === true) {
+    listening.heardSomething = false;
+    listening.recogniser.FinalResult();
+  }
+  lastPartial = '';
+  return {};
+}
+
+function postWords(json: string): void {
+  lastPartial = '';
+  const { text } = JSON.parse(json) as { text?: string };
+  if (text !== undefined && text !== '') post({ event: 'words', words: text });
+}
+
+function postPartial(json: string): void {
+  const { partial } = JSON.parse(json) as { partial?: string };
+  if (partial === undefined || partial === '' || partial === lastPartial) return;
+  lastPartial = partial;
+  post({ event: 'partial', words: partial });
+}
+
+function post(message: FromWorker): void {
+  port.postMessage(message);
+}

@@ -1,0 +1,156 @@
+import type { Ask, FromWorker, Health, LoadFault, NumberedAsk, ToWorker } from './messages.ts';
+
+export interface RecogniserAddresses {
+  readonly workerUrl: string;
+  readonly engineUrl: string;
+  readonly modelUrl: string;
+}
+
+export interface RecogniserEvents {
+  partial(words: string): void;
+  words(words: string): void;
+  /** The engine failed while listening, or the worker died; nothing more will be heard from it. */
+  crashed(reason: string): void;
+}
+
+/** The recogniser did not do what it was asked; `fault` says which way, when it is known. */
+export class RecogniserError extends Error {
+  readonly fault: LoadFault | 'no answer' | 'refused';
+
+  constructor(fault: RecogniserError['fault'], message: string) {
+    super(message);
+    this.fault = fault;
+  }
+}
+
+interface Waiting {
+  readonly settle: (answer: Extract<FromWorker, { done: true }>) => void;
+  readonly fail: (error: RecogniserError) => void;
+  readonly timer: ReturnType<typeof setTimeout>;
+}
+
+/** Longest wait for an answer once the model is loaded; decoding lags behind by less than this even on a slow board. */
+export const ANSWER_WITHIN_MS = 8_000;
+
+/**
+ * The page's end of one recogniser worker. Everything it is asked settles: with the answer, with the worker's reason, or with 'no answer' at the
+ * deadline. It lives once: after `end()` or a failed load, make another.
+ */
+export class Recogniser {
+  readonly #worker: Worker;
+  readonly #events: RecogniserEvents;
+  readonly #waiting = new Map<number, Waiting>();
+  #lastNumber = 0;
+  #ended = false;
+
+  private constructor(workerUrl: string, events: RecogniserEvents) {
+    this.#events = events;
+    this.#worker = new Worker(workerUrl, { type: 'module', name: 'recogniser' });
+    this.#worker.addEventListener('message', (event: MessageEvent<FromWorker>) => this.#take(event.data));
+    // A script that cannot be fetched or parsed, or is refused by the policy, says so here and nowhere else.
+    this.#worker.addEventListener('error', (event) => this.#die(event.message || 'the recogniser\'s script could not be started'));
+  }
+
+  /**
+   * Starts a worker and loads engine and model.
+   * @throws {RecogniserError} with the fault, within `withinMs` at the latest; the worker is gone by then
+   */
+  static async load(addresses: RecogniserAddresses, events: RecogniserEvents, withinMs: number): Promise<Recogniser> {
+    const recogniser = new Recogniser(addresses.workerUrl, events);
+    const absolute = (url: string) => new URL(url, location.href).href;
+    try {
+      await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl) }, withinMs);
+      return recogniser;
+    } catch (error) {
+      recogniser.end();
+      throw error;
+    }
+  }
+
+  /** Sends 16 kHz sound; the block is handed over and must not be used again. */
+  hear(sound: Float32Array<ArrayBuffer>): void {
+    if (!this.#ended) this.#post({ sound }, [sound.buffer]);
+  }
+
+  /** @throws {RecogniserError} and keeps the old grammar when the engine refuses the new one */
+  async setGrammar(phrases: readonly string[]): Promise<void> {
+    await this.#ask({ ask: 'grammar', phrases });
+  }
+
+  /** Ends the utterance; its words, if any, have come as an event when this settles. */
+  async finish(): Promise<void> {
+    await this.#ask({ ask: 'finish' });
+  }
+
+  /** Drops what was heard since the last words. */
+  async forget(): Promise<void> {
+    await this.#ask({ ask: 'forget' });
+  }
+
+  /** Those of the words that the model cannot hear. */
+  async unknownWords(words: readonly string[]): Promise<readonly string[]> {
+    return (await this.#ask({ ask: 'unknown words', words })).unknownWords ?? [];
+  }
+
+  async health(): Promise<Health> {
+    const { health } = await this.#ask({ ask: 'health' });
+    if (health === undefined) throw new RecogniserError('refused', 'the recogniser answered without its health');
+    return health;
+  }
+
+  /** Stops the worker at once, whatever it is doing, and frees all its memory. */
+  end(): void {
+    this.#ended = true;
+    this.#worker.terminate();
+    this.#failAll(new RecogniserError('refused', 'the recogniser was stopped'));
+  }
+
+  #ask(ask: Ask, withinMs = ANSWER_WITHIN_MS): Promise<Extract<FromWorker, { done: true }>> {
+    if (this.#ended) return Promise.reject(new RecogniserError('refused', 'the recogniser was stopped'));
+    this.#lastNumber += 1;
+    const number = this.#lastNumber;
+    return new Promise((settle, fail) => {
+      const timer = setTimeout(() => {
+        this.#waiting.delete(number);
+        fail(new RecogniserError('no answer', `the recogniser did not answer "${ask.ask}" within ${Math.round(withinMs / 1000)} seconds`));
+      }, withinMs);
+      this.#waiting.set(number, { settle, fail, timer });
+      this.#post({ ...ask, number } satisfies NumberedAsk, []);
+    });
+  }
+
+  #post(message: ToWorker, handedOver: Transferable[]): void {
+    this.#worker.postMessage(message, handedOver);
+  }
+
+  #take(message: FromWorker): void {
+    if ('event' in message) {
+      switch (message.event) {
+        case 'partial': return this.#events.partial(message.words);
+        case 'words': return this.#events.words(message.words);
+        case 'crashed': return this.#die(message.reason);
+      }
+    }
+    const waiting = this.#waiting.get(message.number);
+    if (waiting === undefined) return;
+    this.#waiting.delete(message.number);
+    clearTimeout(waiting.timer);
+    if ('done' in message) waiting.settle(message);
+    else waiting.fail(new RecogniserError(message.fault ?? 'refused', message.failed));
+  }
+
+  #die(reason: string): void {
+    if (this.#ended) return;
+    this.#failAll(new RecogniserError('engine failed', reason));
+    this.end();
+    this.#events.crashed(reason);
+  }
+
+  #failAll(error: RecogniserError): void {
+    for (const { fail, timer } of this.#waiting.values()) {
+      clearTimeout(timer);
+      fail(error);
+    }
+    this.#waiting.clear();
+  }
+}
