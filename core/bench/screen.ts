@@ -1,4 +1,5 @@
 import type { Length } from '../length/length.ts';
+import type { Rounding } from '../length/rounding.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { StepId } from '../work/step.ts';
 
@@ -24,4 +25,6 @@ export interface ReckoningResult {
   readonly question: string;
   readonly answers: readonly { readonly label: string; readonly length: Length }[];
   readonly note?: string;
+  /** Shown in this unit whatever the rounding chosen. */
+  readonly unit?: Rounding['unit'];
 }

@@ -10,3 +10,13 @@ export interface Measurement {
   readonly copy?: number;
   readonly length: Length;
 }
+
+/** The measurements with one more: a newer one of the same size and copy takes the older one's place. */
+export function withMeasurement(measurements: readonly Measurement[], added: Measurement): readonly Measurement[] {
+  return [...withoutMeasurement(measurements, added.size, added.copy), added];
+}
+
+/** The measurements without that one. */
+export function withoutMeasurement(measurements: readonly Measurement[], size: SizeName, copy: number | undefined): readonly Measurement[] {
+  return measurements.filter((measured) => measured.size !== size || measured.copy !== copy);
+}

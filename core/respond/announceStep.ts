@@ -1,0 +1,35 @@
+import type { State } from '../journal/state.ts';
+import type { Moment } from '../clock/moment.ts';
+import { remaining } from '../work/progress.ts';
+import type { Caution, Step } from '../work/step.ts';
+import { titleOf } from '../work/titles.ts';
+import { sayNumber, sayWording, sentence } from './saying.ts';
+
+const TWELVE_HOURS_MS = 12 * 60 * 60 * 1000;
+
+/** The title, the one sentence, and the cautions given. */
+export function announceStep(state: State, step: Step, cautions: readonly Caution[]): string {
+  const parts = [`${titleOf(step, state.places)}.`, sentence(sayWording(state, step.say))];
+  return [...parts, ...cautions.map((caution) => sentence(caution.say))].join(' ');
+}
+
+/** 'Step twelve of one hundred and forty.' */
+export function stepPlace(state: State, steps: readonly Step[], step: Step): string {
+  const left = remaining(steps, state).steps.length;
+  return `Step ${sayNumber(steps.indexOf(step) + 1)} of ${sayNumber(steps.length)}, ${sayNumber(left)} open.`;
+}
+
+/** Cautions of a step that were not said in the last twelve hours: said the first time in a day, shown always. */
+export function cautionsToSay(state: State, step: Step, now: Moment): readonly Caution[] {
+  return step.cautions.filter((caution) => {
+    const said = state.cautionsSaid.get(caution.id);
+    return !said || !withinHalfADay(said, now);
+  });
+}
+
+/** Only what the clocks can vouch for counts as 'today'; when they cannot, the caution is said again. */
+function withinHalfADay(said: Moment, now: Moment): boolean {
+  if (said.bootId === now.bootId) return now.monotonicMs - said.monotonicMs < TWELVE_HOURS_MS;
+  const elapsedMs = now.wallMs - said.wallMs;
+  return said.wallTrusted && now.wallTrusted && elapsedMs >= 0 && elapsedMs < TWELVE_HOURS_MS;
+}

@@ -1,0 +1,23 @@
+import type { TimerKind } from '../clock/timer.ts';
+import type { State } from '../journal/state.ts';
+import { adhesiveTimes } from '../work/adhesiveTimes.ts';
+
+const MINUTE_MS = 60_000;
+
+/** How long a clock of that kind runs when no time is said, and where the figure comes from. */
+export function defaultTimer(state: State, kind: TimerKind): { durationMs?: number; basis: string } {
+  switch (kind) {
+    case 'break':
+      return { durationMs: state.settings.breakSeconds * 1000, basis: 'your setting' };
+    case 'open time':
+    case 'clamp': {
+      if (!state.piece) return { basis: '' };
+      const times = adhesiveTimes(state.piece.file.adhesive);
+      const time = kind === 'clamp' ? times.clamp : times.open;
+      return { durationMs: time.minutes * MINUTE_MS, basis: time.basis };
+    }
+    case 'rest':
+    case 'plain':
+      return { basis: '' };
+  }
+}

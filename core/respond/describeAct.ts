@@ -1,0 +1,72 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import { sayDuration } from '../clock/sayDuration.ts';
+import type { Entry } from '../journal/entry.ts';
+import { titleOf } from '../work/titles.ts';
+import { sayList, saySubject, spoken } from './saying.ts';
+import { stepOf } from './views.ts';
+
+/** What one request wrote down, in words: 'leg two, width, three, and one sixteenth inches'. */
+export function describeAct(bench: Bench, act: number): string {
+  const entries = bench.records.filter((record) => record.act === act).map(({ entry }) => entry);
+  const told = entries.map((entry) => describeEntry(bench, entry)).filter((text) => text !== '');
+  return told.length > 0 ? sayList(told) : 'the last entry';
+}
+
+/** One entry in words; empty for those that only keep the bench's own books. */
+export function describeEntry(bench: Bench, entry: Entry): string {
+  const { state } = bench;
+  const title = (id: string) => {
+    const step = stepOf(state, id);
+    return step ? titleOf(step, state.places) : id;
+  };
+  const timer = (id: number) => bench.records.find(({ number, entry: started }) => number === id && started.kind === 'timer started')?.entry;
+  const timerName = (id: number) => {
+    const started = timer(id);
+    return started?.kind === 'timer started' ? started.timer.name : 'a clock';
+  };
+  switch (entry.kind) {
+    case 'piece loaded':
+      return `a piece loaded from ${entry.from}`;
+    case 'measured':
+      return `${saySubject(state, entry.measurement.size, entry.measurement.copy)}, ${spoken(state, entry.measurement.length)}`;
+    case 'measurement withdrawn':
+      return `${saySubject(state, entry.size, entry.copy)}, withdrawn`;
+    case 'step done':
+      return `${title(entry.step)}, done`;
+    case 'step skipped':
+      return `${title(entry.step)}, skipped`;
+    case 'step reopened':
+      return `${title(entry.step)}, opened again`;
+    case 'went to step':
+      return '';
+    case 'placed':
+      return `${entry.part} ${entry.copy}, ${entry.place}`;
+    case 'timer started':
+      return `${entry.timer.name}, ${sayDuration(entry.timer.durationMs)}, started`;
+    case 'timer changed':
+      return `${timerName(entry.timer)}, ${sayDuration(Math.abs(entry.addMs))} ${entry.addMs < 0 ? 'taken off' : 'added'}`;
+    case 'timer held':
+      return `${timerName(entry.timer)}, held`;
+    case 'timer resumed':
+      return `${timerName(entry.timer)}, running on`;
+    case 'timer acknowledged':
+      return `${timerName(entry.timer)}, heard`;
+    case 'timer stopped':
+      return `${timerName(entry.timer)}, stopped`;
+    case 'clock seen':
+      return entry.note === 'heartbeat' ? '' : `the clock ${entry.note}`;
+    case 'setting changed':
+      return 'a setting';
+    case 'noted':
+      return `the note: ${entry.text}`;
+    case 'caution said':
+      return '';
+    case 'scratched':
+      return 'a scratch';
+    case 'put back':
+      return 'a put back';
+    default:
+      return assertNever(entry);
+  }
+}

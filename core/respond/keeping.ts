@@ -1,0 +1,49 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Response } from '../bench/reply.ts';
+import type { KeepingRequest } from '../bench/request.ts';
+import { loadPiece } from '../piece/load.ts';
+import { describeAct } from './describeAct.ts';
+import { refuse, write } from './plain.ts';
+import { sayCount, sayNumber } from './saying.ts';
+import { changeSettings } from './settings.ts';
+
+/** Undo, loading a piece, settings: what changes the bench itself. */
+export function respondToKeeping(bench: Bench, request: KeepingRequest): Response {
+  switch (request.kind) {
+    case 'scratch that': {
+      const act = bench.acts.standing.at(-1);
+      if (act === undefined) return refuse('There is nothing to scratch.');
+      return write([{ kind: 'scratched', act }], { say: `Scratched: ${describeAct(bench, act)}.`, signal: 'done' });
+    }
+    case 'put back': {
+      const act = bench.acts.scratched.at(-1);
+      if (act === undefined) return refuse('Nothing was scratched that can be put back.');
+      return write([{ kind: 'put back', act }], { say: `Put back: ${describeAct(bench, act)}.`, signal: 'done' });
+    }
+    case 'load piece':
+      return load(bench, request.text, request.from);
+    case 'set':
+      return changeSettings(bench.state, request.setting);
+    default:
+      return assertNever(request);
+  }
+}
+
+/** A sound file goes onto the bench; a faulty one leaves the piece on the bench as it was. */
+function load(bench: Bench, text: string, from: string): Response {
+  const loaded = loadPiece(text);
+  if (!loaded.ok) {
+    const [first] = loaded.fault;
+    const count = sayCount(loaded.fault.length, 'fault', 'faults');
+    const stays = bench.state.piece ? ' The piece on the bench stays as it is.' : '';
+    const lines = loaded.fault.slice(0, 8).map(({ line, column, path, message }) => `line ${line}, column ${column}, ${path}: ${message}`);
+    return refuse(`That file has ${count}.${stays} The first is in line ${sayNumber(first?.line ?? 1)}: ${first?.message ?? ''}`, {
+      note: lines.join('\n'), screen: { name: 'files' },
+    });
+  }
+  const { name, parts } = loaded.value.file;
+  return write([{ kind: 'piece loaded', text, from }], {
+    say: `${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, screen: { name: 'step' }, signal: 'done',
+  });
+}

@@ -1,0 +1,87 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Response } from '../bench/reply.ts';
+import type { RecordRequest } from '../bench/request.ts';
+import { absolute, subtract } from '../length/arithmetic.ts';
+import { NANOMETRES_PER_INCH, nanometres } from '../length/length.ts';
+import type { Entry } from '../journal/entry.ts';
+import type { State } from '../journal/state.ts';
+import { sizeOf } from '../piece/evaluate.ts';
+import { withMeasurement, type Measurement } from '../piece/measurement.ts';
+import { currentStep } from '../work/progress.ts';
+import { noPiece, refuse, tell, write } from './plain.ts';
+import { consequencesOf, sayDifference } from './consequences.ts';
+import { askFor, firstToRecord } from './recordQuestions.ts';
+import { saySubject, sentence, spoken } from './saying.ts';
+import { sizesOf, stepsOf } from './views.ts';
+
+/** A made part is rarely this far off its plan: then it was misheard, mistyped or measured wrong. Common practice, no source. */
+const ASK_BEYOND = nanometres(NANOMETRES_PER_INCH / 4);
+const LONGEST_NOTE = 500;
+
+/** Writing down what was measured; read back always, so that a wrong number is heard at once. */
+export function respondToRecord(bench: Bench, request: RecordRequest): Response {
+  const { state } = bench;
+  switch (request.kind) {
+    case 'record':
+      return record(bench, request);
+    case 'withdraw measurement':
+      return withdraw(state, request);
+    case 'note': {
+      const text = request.text.trim().slice(0, LONGEST_NOTE);
+      if (text === '') return refuse('The note is empty.');
+      return write([{ kind: 'noted', text }], { say: `Noted: ${text}.`, signal: 'done' });
+    }
+    default:
+      return assertNever(request);
+  }
+}
+
+function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }>): Response {
+  const { state } = bench;
+  const sizes = sizesOf(state);
+  if (!sizes) return noPiece();
+  const { size, copy, length } = request;
+  const value = sizeOf(sizes, size, copy);
+  const subject = saySubject(state, size, copy);
+  if (!value) return refuse(`This piece has no size called ${subject}.`);
+  if (length <= 0) return refuse('A made part cannot measure nothing. Say the size again.');
+  const difference = subtract(length, value.planned);
+  if (!request.sure && absolute(difference) > ASK_BEYOND) {
+    const say = `${sentence(`That is ${sayDifference(state, difference)} the plan`)} Is ${subject} really ${spoken(state, length)}?`;
+    return tell({ say, note: say, question: { kind: 'yes or no', onYes: { ...request, sure: true } }, signal: 'wrong' });
+  }
+  const measurement: Measurement = { size, length, ...(copy === undefined ? {} : { copy }) };
+  const after = { ...state, measurements: withMeasurement(state.measurements, measurement) };
+  const entries: Entry[] = [{ kind: 'measured', measurement }];
+  const noted = sentence(`${subject}, ${spoken(state, length)}, noted`);
+  const off = difference === 0 ? 'As planned.' : sentence(`${sayDifference(state, difference)} the plan`);
+  return write(entries, withNext(after, {
+    say: [noted, off, consequencesOf(state, after)].filter(Boolean).join(' '),
+    lengths: [length],
+    size, ...(copy === undefined ? {} : { copy }),
+  }));
+}
+
+/** After the last size of a set is down, the size just written is shown; else the next one is asked for. */
+function withNext(after: State, noted: { say: string; lengths: Measurement['length'][]; size: string; copy?: number }): Response['reply'] {
+  const step = currentStep(stepsOf(after), after);
+  const last = step && step.record.some(({ size, copy }) => size === noted.size && copy === noted.copy) ? firstToRecord(after, step) : undefined;
+  if (last) {
+    const asked = askFor(after, last);
+    return { ...asked, say: `${noted.say} ${asked.say}`, lengths: noted.lengths, signal: 'done' };
+  }
+  const copy = noted.copy === undefined ? {} : { copy: noted.copy };
+  return { say: noted.say, lengths: noted.lengths, signal: 'done', screen: { name: 'size', size: noted.size, ...copy } };
+}
+
+function withdraw(state: State, request: Extract<RecordRequest, { kind: 'withdraw measurement' }>): Response {
+  const { size, copy } = request;
+  const subject = saySubject(state, size, copy);
+  const known = state.measurements.some((measured) => measured.size === size && measured.copy === copy);
+  if (!known) return refuse(`No measurement of ${subject} is written down.`);
+  const only = copy === undefined ? {} : { copy };
+  return write([{ kind: 'measurement withdrawn', size, ...only }], {
+    say: `The measurement of ${subject} is withdrawn. The plan holds again.`, signal: 'done', screen: { name: 'size', size, ...only },
+  });
+}

@@ -1,0 +1,44 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Response } from '../bench/reply.ts';
+import type { Request } from '../bench/request.ts';
+import type { Moment } from '../clock/moment.ts';
+import { readAnswer } from './answers.ts';
+import { respondToKeeping } from './keeping.ts';
+import { respondToReckon } from './reckon.ts';
+import { respondToRecord } from './record.ts';
+import { respondToSize } from './sizes.ts';
+import { respondToTalk } from './talk.ts';
+import { respondToTimer } from './timers.ts';
+import { respondToWork } from './work.ts';
+
+/**
+ * The one path: what the bench answers to a request, and what is to be written down before it is said.
+ * Pure: it has no clock, no storage, no screen; the same bench, request and moment give the same response.
+ */
+export function respond(bench: Bench, request: Request, now: Moment): Response {
+  switch (request.kind) {
+    case 'where am I': case 'next step': case 'step back': case 'step done': case 'skip step': case 'reopen step':
+    case 'go to step': case 'what is left': case 'tell the step': case 'place':
+      return respondToWork(bench, request, now);
+    case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
+      return respondToSize(bench, request);
+    case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
+      return respondToReckon(bench, request);
+    case 'record': case 'withdraw measurement': case 'note':
+      return respondToRecord(bench, request);
+    case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
+    case 'resume timer': case 'stop timer': case 'acknowledge':
+      return respondToTimer(bench, request, now);
+    case 'scratch that': case 'put back': case 'load piece': case 'set':
+      return respondToKeeping(bench, request);
+    case 'say again': case 'louder': case 'quieter': case 'be quiet': case 'what can I say': case 'show': case 'which': case 'not understood':
+      return respondToTalk(bench, request);
+    case 'yes': case 'no': case 'choose': case 'answer length': {
+      const read = readAnswer(bench, request);
+      return 'entries' in read ? read : respond({ ...bench, conversation: { ...bench.conversation, question: null } }, read, now);
+    }
+    default:
+      return assertNever(request);
+  }
+}

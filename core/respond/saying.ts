@@ -1,0 +1,72 @@
+import type { Length } from '../length/length.ts';
+import { sayLength } from '../length/say.ts';
+import { writeLength } from '../length/write.ts';
+import { sayOrdinal, sayNumber } from '../length/sayNumber.ts';
+import type { State } from '../journal/state.ts';
+import { describeSize } from '../piece/describe.ts';
+import { sizeOf } from '../piece/evaluate.ts';
+import type { SizeName } from '../piece/measurement.ts';
+import type { SizeMention, Wording } from '../work/step.ts';
+import { renderWording } from '../work/wording.ts';
+import { sizesOf } from './views.ts';
+
+/** A length for the ear at the rounding the maker chose. */
+export function spoken(state: State, length: Length): string {
+  return sayLength(length, state.settings.rounding);
+}
+
+/** A length for the eye at the rounding the maker chose. */
+export function written(state: State, length: Length): string {
+  return writeLength(length, state.settings.rounding);
+}
+
+/** 'leg two', 'long rail', 'inside': whose size it is, with the copy when one is meant. */
+export function sayOwner(state: State, size: SizeName, copy?: number): string {
+  const description = state.piece && describeSize(state.piece, size);
+  if (!description) return size;
+  return copy === undefined ? description.owner.name : `${description.owner.name} ${sayNumber(copy)}`;
+}
+
+/** 'leg two, width', 'long rail, shoulder to shoulder': the subject of a sentence about a size. */
+export function saySubject(state: State, size: SizeName, copy?: number): string {
+  const description = state.piece && describeSize(state.piece, size);
+  if (!description) return size;
+  const owner = sayOwner(state, size, copy);
+  return description.owner.kind === 'parameter' ? description.say : `${owner}, ${description.say}`;
+}
+
+/** The wording of a step for the ear or the eye, with its sizes filled in. */
+export function sayWording(state: State, wording: Wording): string {
+  return renderWording(wording, (mention) => lengthOfMention(state, mention, spoken), (length) => spoken(state, length));
+}
+
+export function writeWording(state: State, wording: Wording): string {
+  return renderWording(wording, (mention) => lengthOfMention(state, mention, written), (length) => written(state, length));
+}
+
+function lengthOfMention(state: State, mention: SizeMention, put: (state: State, length: Length) => string): string {
+  const sizes = sizesOf(state);
+  const value = sizes && sizeOf(sizes, mention.size, mention.copy);
+  return value ? put(state, value.length) : mention.size;
+}
+
+/** 'one, two and three': a list as it is said. */
+export function sayList(items: readonly string[], joining = 'and'): string {
+  const last = items.at(-1);
+  if (last === undefined) return '';
+  return items.length === 1 ? last : `${items.slice(0, -1).join(', ')} ${joining} ${last}`;
+}
+
+/** 'one leg', 'four legs' */
+export function sayCount(count: number, singular: string, plural: string): string {
+  return `${sayNumber(count)} ${count === 1 ? singular : plural}`;
+}
+
+/** First letter large, full stop at the end: a line for the eye. */
+export function sentence(text: string): string {
+  const trimmed = text.trim();
+  const ended = /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
+  return ended.charAt(0).toUpperCase() + ended.slice(1);
+}
+
+export { sayOrdinal, sayNumber };

@@ -1,0 +1,44 @@
+import type { Response } from '../bench/reply.ts';
+import type { State } from '../journal/state.ts';
+import { ADDRESS_WORDS, type Settings } from '../journal/settings.ts';
+import type { Rounding } from '../length/rounding.ts';
+import { sayDuration } from '../clock/sayDuration.ts';
+import { sayNumber, sayOrdinal } from '../length/sayNumber.ts';
+import { writeLength } from '../length/write.ts';
+import { refuse, write } from './plain.ts';
+import { sayList, sentence } from './saying.ts';
+
+/** Changes one setting or several, and says what holds from now on. */
+export function changeSettings(state: State, setting: Partial<Settings>): Response {
+  const said: string[] = [];
+  if (setting.rounding) said.push(`sizes are said to ${sayRounding(setting.rounding)}`);
+  if (setting.volume !== undefined) {
+    if (!Number.isInteger(setting.volume) || setting.volume < 0 || setting.volume > 10) return refuse('Loudness goes from zero to ten.');
+    said.push(setting.volume === 0 ? 'I am mute; the words stay on the screen' : `loudness ${sayNumber(setting.volume)}`);
+  }
+  if (setting.speech) said.push(setting.speech === 'slow' ? 'I speak slowly' : 'I speak at the usual pace');
+  if (setting.theme) said.push(`the screen is ${setting.theme}`);
+  if (setting.textPercent) said.push(`text at ${sayNumber(setting.textPercent)} percent`);
+  if (setting.addressWord) {
+    if (!ADDRESS_WORDS.includes(setting.addressWord)) return refuse(`Call me ${sayList(ADDRESS_WORDS, 'or')}.`);
+    said.push(`call me ${setting.addressWord}`);
+  }
+  if (setting.listening !== undefined) said.push(setting.listening ? 'I listen for my word' : 'I listen only while the listen key is used');
+  if (setting.breakSeconds !== undefined) {
+    if (!(setting.breakSeconds >= 10 && setting.breakSeconds <= 3600)) return refuse('The break clock goes from ten seconds to one hour.');
+    said.push(`a look at the edge every ${sayDuration(setting.breakSeconds * 1000)}`);
+  }
+  if (said.length === 0) return refuse('No setting was named.');
+  return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
+}
+
+/** 'the nearest thirty-second of an inch', 'half a millimetre' */
+function sayRounding(rounding: Rounding): string {
+  return rounding.unit === 'inch' ? `the nearest ${sayOrdinal(rounding.denominator)} of an inch` : `steps of ${writeLength(rounding.step, { unit: 'millimetre', step: rounding.step })}`;
+}
+
+/** The same settings, one step louder or quieter; undefined at the end of the scale. */
+export function nextVolume(state: State, step: 1 | -1): number | undefined {
+  const volume = state.settings.volume + step;
+  return volume < 0 || volume > 10 ? undefined : volume;
+}

@@ -1,0 +1,107 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Response } from '../bench/reply.ts';
+import type { Request, TimerRequests } from '../bench/request.ts';
+import type { Moment } from '../clock/moment.ts';
+import { readTimer } from '../clock/reading.ts';
+import { LONGEST_TIMER_MS, sayDuration } from '../clock/sayDuration.ts';
+import type { Timer, TimerKind, TimerRequest } from '../clock/timer.ts';
+import type { State } from '../journal/state.ts';
+import { currentStep } from '../work/progress.ts';
+import { defaultTimer } from './defaultTimer.ts';
+import { refuse, tell, write } from './plain.ts';
+import { sayList, sentence } from './saying.ts';
+import { sayTimeLeft } from './timeLeft.ts';
+import { stepsOf } from './views.ts';
+
+const CLOCKS = { name: 'clocks' } as const;
+
+/** Starting, asking, changing and acknowledging the clocks. */
+export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment): Response {
+  const { state } = bench;
+  switch (request.kind) {
+    case 'start timer':
+      return startNamed(state, request);
+    case 'start step timer': {
+      const timer = currentStep(stepsOf(state), state)?.timer;
+      return timer ? start(timer) : refuse('This step has no clock of its own. Say how long, for one: start a twenty minute timer.');
+    }
+    case 'time left':
+      return timeLeft(state, request.timer, now);
+    case 'change timer':
+      return withTimer(state, request, now, (timer) => change(timer, request.addMs, now));
+    case 'hold timer':
+      return withTimer(state, request, now, (timer) => timer.heldLeftMs === undefined
+        ? write([{ kind: 'timer held', timer: timer.id }], { say: `${timer.name} stands still.`, screen: CLOCKS })
+        : refuse(`${timer.name} stands still already.`));
+    case 'resume timer':
+      return withTimer(state, request, now, (timer) => timer.heldLeftMs === undefined
+        ? refuse(`${timer.name} is running already.`)
+        : write([{ kind: 'timer resumed', timer: timer.id }], { say: `${timer.name} runs on.`, screen: CLOCKS }));
+    case 'stop timer':
+      return withTimer(state, request, now, (timer) =>
+        write([{ kind: 'timer stopped', timer: timer.id }], { say: `${timer.name} is stopped.`, screen: CLOCKS, signal: 'done' }));
+    case 'acknowledge':
+      return acknowledge(state, request, now);
+    default:
+      return assertNever(request);
+  }
+}
+
+function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start timer' }>): Response {
+  const usual = defaultTimer(state, request.timer);
+  const durationMs = request.durationMs ?? usual.durationMs;
+  if (durationMs === undefined) return refuse('For how long? Say, for one: start a twenty minute timer.');
+  if (!(durationMs > 0) || durationMs > LONGEST_TIMER_MS) return refuse(`A clock runs from one second to ${sayDuration(LONGEST_TIMER_MS)}.`);
+  const basis = request.durationMs === undefined ? usual.basis : 'as you said';
+  return start({ kind: request.timer, name: request.name ?? nameFor(request.timer), durationMs, basis });
+}
+
+function nameFor(kind: TimerKind): string {
+  return kind === 'plain' ? 'timer' : kind;
+}
+
+function start({ kind, name, durationMs, basis }: TimerRequest): Response {
+  return write([{ kind: 'timer started', timer: { kind, name, durationMs, basis } }], {
+    say: sentence(`${name}, ${sayDuration(durationMs)}, running${basis === 'as you said' ? '' : `; ${basis}`}`),
+    signal: 'done', screen: CLOCKS,
+  });
+}
+
+function timeLeft(state: State, id: number | undefined, now: Moment): Response {
+  const asked = id === undefined ? state.timers : state.timers.filter((timer) => timer.id === id);
+  if (asked.length === 0) return refuse('No clock is running.', { screen: CLOCKS });
+  return tell({ say: asked.map((timer) => sentence(sayTimeLeft(timer, now))).join(' '), screen: CLOCKS });
+}
+
+function change(timer: Timer, addMs: number, now: Moment): Response {
+  const { leftMs } = readTimer(timer, now);
+  const after = leftMs + addMs;
+  if (after <= 0) return refuse(`${timer.name} has ${sayDuration(leftMs)} left; that cannot be taken off it.`);
+  if (after > LONGEST_TIMER_MS) return refuse(`A clock runs for ${sayDuration(LONGEST_TIMER_MS)} at most.`);
+  const done = addMs < 0 ? `${sayDuration(-addMs)} taken off` : `${sayDuration(addMs)} added to`;
+  return write([{ kind: 'timer changed', timer: timer.id, addMs }], {
+    say: `${done} ${timer.name}: ${sayDuration(after)} left.`, screen: CLOCKS, signal: 'done',
+  });
+}
+
+/** Silence for what is due; one word is enough when several are. */
+function acknowledge(state: State, request: Extract<TimerRequests, { kind: 'acknowledge' }>, now: Moment): Response {
+  const due = state.timers.filter((timer) => timer.acknowledgedAt === undefined && readTimer(timer, now).due && (request.timer === undefined || timer.id === request.timer));
+  if (due.length === 0) return refuse('Nothing is due.');
+  return write(due.map((timer) => ({ kind: 'timer acknowledged' as const, timer: timer.id })), {
+    say: sentence(`${sayList(due.map(({ name }) => name))}, heard`), signal: 'done', hush: true,
+  });
+}
+
+/** The timer meant: the one named, the only one there is, or the one chosen when asked. */
+function withTimer(state: State, request: Extract<TimerRequests, { timer?: number }> & { kind: Request['kind'] }, now: Moment, act: (timer: Timer) => Response): Response {
+  const running = state.timers.filter((timer) => timer.acknowledgedAt === undefined || timer.kind === 'break');
+  const named = request.timer === undefined ? undefined : state.timers.find(({ id }) => id === request.timer);
+  if (named) return act(named);
+  const [only, another] = running;
+  if (!only || request.timer !== undefined) return refuse('No such clock is running.', { screen: CLOCKS });
+  if (!another) return act(only);
+  const choices = running.map((timer) => ({ say: timer.name, request: { ...request, timer: timer.id } as Request }));
+  return tell({ say: `Which clock: ${sayList(choices.map(({ say }) => say), 'or')}?`, screen: CLOCKS, question: { kind: 'which', choices } });
+}
