@@ -5,7 +5,10 @@ import type { StepId } from '../work/step.ts';
 
 /** Which screen, about what. The screen draws itself from the bench's state. */
 export type Screen =
-  | { readonly name: 'step'; readonly step?: StepId }
+  /** Every other screen on one large key. */
+  | { readonly name: 'menu' }
+  /** `inFull`: everything about the step, for reading close by. */
+  | { readonly name: 'step'; readonly step?: StepId; readonly inFull?: boolean }
   | { readonly name: 'steps' }
   | { readonly name: 'parts' }
   | { readonly name: 'part'; readonly part: string; readonly copy?: number }
