@@ -1,6 +1,7 @@
 import type { Moment } from './moment.ts';
 
-export type TimerKind = 'open time' | 'clamp' | 'rest' | 'break' | 'plain';
+export const TIMER_KINDS = ['open time', 'clamp', 'rest', 'break', 'plain'] as const;
+export type TimerKind = (typeof TIMER_KINDS)[number];
 
 /** What is asked for when a timer starts. Durations are whole milliseconds. */
 export interface TimerRequest {
@@ -8,11 +9,22 @@ export interface TimerRequest {
   /** What it is called aloud: 'leg two clamps'. Unique among the running timers (the fold adds a number if not). */
   readonly name: string;
   readonly durationMs: number;
-  /** Where the duration comes from, said with the first announcement: 'common practice', 'your setting'. */
+  /** Where the duration comes from, said when it is up: 'common practice', 'your setting'. */
   readonly basis: string;
 }
 
-/** A running (or due) timer. Breaks repeat: after acknowledgement the next one counts from then. */
+/** How long a timer had run at one moment; time it was held is not counted. */
+export interface RunSoFar {
+  readonly at: Moment;
+  readonly elapsedMs: number;
+}
+
+/**
+ * A running (or due) timer. Breaks repeat: after acknowledgement the next one counts from then.
+ *
+ * A timer that crosses power cuts keeps two accounts: `known`, the last moment at which its time was really known,
+ * from which a trusted wall clock can still find the whole of it; and `surely`, what the monotonic clock saw of it.
+ */
 export interface Timer extends TimerRequest {
   /** Number of the journal entry that started it; never reused. */
   readonly id: number;
@@ -23,4 +35,12 @@ export interface Timer extends TimerRequest {
   readonly acknowledgedAt?: Moment;
   /** The last clock reading known before a gap (power cut, crash), for saying what is known for certain. */
   readonly lastSeenAt?: Moment;
+  /** How long it had run at `lastSeenAt`. */
+  readonly lastSeenMs?: number;
+  /** Absent: nothing had run at `startedAt`. Null: it can no longer be known, only `surely` is left. */
+  readonly known?: (RunSoFar & { readonly by: 'exact' | 'wall clock' }) | null;
+  /** Seen by the monotonic clock, whatever the wall clock says. Absent: the same as `known`. */
+  readonly surely?: RunSoFar;
+  /** How long it had run when it was last set going (started 0, resumed, begun again); marks before that are past. */
+  readonly setGoingMs?: number;
 }
