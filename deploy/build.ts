@@ -1,0 +1,112 @@
+import { build, type BuildOptions } from 'esbuild';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { COPIES, PAGE_BUNDLES, WORKER_BUNDLES, type Bundle } from './assets.ts';
+import { voskEngine } from './voskEngine.ts';
+
+/** What the page may weigh, gzipped, without the recogniser and the voice. */
+export const PAGE_BUDGET_BYTES = 170 * 1024;
+
+export interface ScriptSize {
+  /** Path under dist/. */
+  readonly file: string;
+  readonly bytes: number;
+  readonly gzipBytes: number;
+  /** Part of the page; false for the recogniser and the voice, which are weighed apart. */
+  readonly page: boolean;
+}
+
+export interface BuildReport {
+  readonly out: string;
+  readonly scripts: readonly ScriptSize[];
+  readonly pageGzipBytes: number;
+}
+
+const REPOSITORY = resolve(import.meta.dirname, '..');
+
+/** What every bundle has in common; tests bundle their own pages with it. */
+export const BUNDLING: BuildOptions = {
+  bundle: true,
+  format: 'esm',
+  target: 'es2022',
+  minify: true,
+  sourcemap: 'linked',
+  legalComments: 'eof',
+  logLevel: 'warning',
+  absWorkingDir: REPOSITORY,
+  tsconfig: join(REPOSITORY, 'tsconfig.json'),
+  plugins: [voskEngine],
+};
+
+/**
+ * Builds the whole kiosk into `out`. The new folder is made beside it and moved into place when it is complete, so a
+ * server that is running, or a failed build, never shows a half of it.
+ * @throws Error naming each file of assets.ts that is not there
+ */
+export async function buildKiosk(out: string, partial = false): Promise<BuildReport> {
+  if (!partial) refuseMissing([...PAGE_BUNDLES, ...WORKER_BUNDLES, ...COPIES]);
+  const there = (parts: readonly Bundle[]) => parts.filter((part) => existsSync(join(REPOSITORY, part.from)));
+  const fresh = `${out}.new-${process.pid}`;
+  rmSync(fresh, { recursive: true, force: true });
+  mkdirSync(fresh, { recursive: true });
+  try {
+    await Promise.all([
+      build({ ...BUNDLING, entryPoints: entryPoints(there(PAGE_BUNDLES)), outdir: fresh, splitting: true, chunkNames: 'app-[hash]' }),
+      ...there(WORKER_BUNDLES).map((bundle) => build({ ...BUNDLING, entryPoints: entryPoints([bundle]), outdir: fresh })),
+    ]);
+    for (const copy of there(COPIES)) cpSync(join(REPOSITORY, copy.from), join(fresh, copy.to), { recursive: true, preserveTimestamps: true });
+    swap(fresh, out);
+  } finally {
+    rmSync(fresh, { recursive: true, force: true });
+  }
+  return report(out);
+}
+
+function refuseMissing(parts: readonly Bundle[]): void {
+  const missing = parts.filter((part) => !existsSync(join(REPOSITORY, part.from)));
+  if (missing.length > 0) throw new Error(`deploy/assets.ts names what is not there: ${missing.map((part) => part.from).join(', ')}`);
+}
+
+function entryPoints(bundles: readonly Bundle[]): { in: string; out: string }[] {
+  return bundles.map((bundle) => ({ in: bundle.from, out: bundle.to.replace(/\.js$/, '') }));
+}
+
+function swap(fresh: string, out: string): void {
+  const old = `${out}.old-${process.pid}`;
+  mkdirSync(dirname(out), { recursive: true });
+  if (existsSync(out)) renameSync(out, old);
+  renameSync(fresh, out);
+  rmSync(old, { recursive: true, force: true });
+}
+
+function report(out: string): BuildReport {
+  const scripts = readdirSync(out, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.js'))
+    .sort()
+    .map((file): ScriptSize => {
+      const content = readFileSync(join(out, file));
+      return { file, bytes: content.length, gzipBytes: gzipSync(content, { level: 9 }).length, page: !/^(ear|mouth)[\\/]/.test(file) };
+    });
+  const pageGzipBytes = scripts.filter((script) => script.page).reduce((sum, script) => sum + script.gzipBytes, 0);
+  return { out, scripts, pageGzipBytes };
+}
+
+/** The report as lines for a terminal. */
+export function describeBuild(result: BuildReport): string {
+  const kilobytes = (bytes: number) => `${(bytes / 1024).toFixed(1)} KB`.padStart(10);
+  const lines = result.scripts.map((script) => `${kilobytes(script.bytes)} ${kilobytes(script.gzipBytes)} gzip  ${script.file}`);
+  return [...lines, `The page: ${kilobytes(result.pageGzipBytes).trim()} gzip of ${kilobytes(PAGE_BUDGET_BYTES).trim()}; built into ${relative(process.cwd(), result.out) || '.'}`].join('\n');
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  const words = process.argv.slice(2);
+  const out = words.find((word) => !word.startsWith('--')) ?? join(REPOSITORY, 'dist');
+  const result = await buildKiosk(resolve(out), words.includes('--partial'));
+  console.log(describeBuild(result));
+  if (words.includes('--check') && result.pageGzipBytes > PAGE_BUDGET_BYTES) {
+    console.error('The page weighs more than its budget.');
+    process.exitCode = 1;
+  }
+}

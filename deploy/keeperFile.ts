@@ -1,0 +1,117 @@
+import { open, type FileHandle } from 'node:fs/promises';
+import type { JournalRecord } from '../core/journal/entry.ts';
+import { readRecord } from '../core/journal/record.ts';
+
+/** What the keeper asks of a file; a test gives one that fails or forgets, as a disk does when the power goes. */
+export type OpenFile = Pick<FileHandle, 'read' | 'write' | 'datasync' | 'truncate' | 'stat' | 'close'>;
+
+export interface FileSystem {
+  /** Opens for reading and writing; makes the file when it is not there. */
+  open(path: string): Promise<OpenFile>;
+}
+
+export const DISK: FileSystem = {
+  async open(path) {
+    // 'a+' makes the file but could not be truncated and rewritten at a place; 'r+' could not make it.
+    await (await open(path, 'a')).close();
+    return open(path, 'r+');
+  },
+};
+
+/** One line of the journal's file: the records of one act, written together or not at all. */
+export interface Line {
+  readonly offset: number;
+  readonly records: readonly JournalRecord[];
+}
+
+/** The sound beginning of a journal's file, and what is wrong with the rest. */
+export interface SoundPrefix {
+  readonly lines: readonly Line[];
+  /** Where the sound part ends, in bytes. */
+  readonly bytes: number;
+  /** Why reading stopped before the end; absent when all is sound. */
+  readonly fault?: string;
+  /** The last line lacks only its line end. */
+  readonly unended: boolean;
+}
+
+const LINE_END = 0x0a;
+
+/** Reads lines until the first that is not sound: cut off, not JSON, a wrong checksum, or a number out of order. */
+export function readPrefix(content: Buffer): SoundPrefix {
+  const lines: Line[] = [];
+  let offset = 0;
+  let lastNumber = 0;
+  while (offset < content.length) {
+    const end = content.indexOf(LINE_END, offset);
+    const records = readLine(content.subarray(offset, end < 0 ? content.length : end), lastNumber);
+    if (typeof records === 'string') return { lines, bytes: offset, fault: end < 0 ? 'the last line was cut off in the middle' : records, unended: false };
+    lines.push({ offset, records });
+    lastNumber += records.length;
+    if (end < 0) return { lines, bytes: content.length, unended: true };
+    offset = end + 1;
+  }
+  return { lines, bytes: offset, unended: false };
+}
+
+/** The records of a line, or why it is not sound. */
+function readLine(text: Buffer, lastNumber: number): readonly JournalRecord[] | string {
+  let values: unknown;
+  try {
+    values = JSON.parse(text.toString('utf8')) as unknown;
+  } catch {
+    return `after entry ${lastNumber} a line cannot be read`;
+  }
+  if (!Array.isArray(values) || values.length === 0) return `after entry ${lastNumber} a line holds no entries`;
+  const records: JournalRecord[] = [];
+  for (const value of values) {
+    const read = readRecord(value);
+    const expected = lastNumber + records.length + 1;
+    if (!read.ok) return `entry ${expected} is damaged`;
+    if (read.value.number !== expected) return `entry ${expected} is missing`;
+    records.push(read.value);
+  }
+  return records;
+}
+
+/** Records as lines, one an act. */
+export function writeLines(records: readonly JournalRecord[]): { readonly text: Buffer; readonly lines: readonly Line[] } {
+  const acts: JournalRecord[][] = [];
+  for (const record of records) {
+    const last = acts.at(-1);
+    if (last?.[0]?.act === record.act) last.push(record);
+    else acts.push([record]);
+  }
+  const lines: Line[] = [];
+  const texts: Buffer[] = [];
+  let offset = 0;
+  for (const act of acts) {
+    const text = Buffer.from(`${JSON.stringify(act)}\n`);
+    lines.push({ offset, records: act });
+    texts.push(text);
+    offset += text.length;
+  }
+  return { text: Buffer.concat(texts), lines };
+}
+
+/** Writes all of `bytes` at `position`: a single write may take less than it is given. */
+export async function writeAll(file: OpenFile, bytes: Buffer, position: number): Promise<void> {
+  let written = 0;
+  while (written < bytes.length) {
+    const { bytesWritten } = await file.write(bytes, written, bytes.length - written, position + written);
+    if (bytesWritten === 0) throw Object.assign(new Error('the disk takes no more'), { code: 'ENOSPC' });
+    written += bytesWritten;
+  }
+}
+
+/** Reads `length` bytes from `position`. @throws Error when the file is shorter */
+export async function readAll(file: OpenFile, length: number, position = 0): Promise<Buffer> {
+  const bytes = Buffer.alloc(length);
+  let done = 0;
+  while (done < length) {
+    const { bytesRead } = await file.read(bytes, done, length - done, position + done);
+    if (bytesRead === 0) throw new Error('the file is shorter than it was');
+    done += bytesRead;
+  }
+  return bytes;
+}
