@@ -85,7 +85,10 @@ export function doubtWall(timer: Timer, seen: Moment): Timer {
   return { ...seeClock(timer, seen), known: null };
 }
 
-function countedTo(timer: Timer, at: Moment): Timer {
+/** Never counts back: a moment before the one it stands on, as two copies of a journal joined may bring, changes nothing. */
+function countedTo(timer: Timer, moment: Moment): Timer {
+  const last = surelyRun(timer).at;
+  const at = last.bootId === moment.bootId && last.monotonicMs > moment.monotonicMs ? last : moment;
   const { elapsedMs, certainty } = runAt(timer, at);
   const surely = { at, elapsedMs: surelyRunAt(timer, at) };
   return { ...timer, surely, known: certainty === 'unknown' ? null : { at, elapsedMs, by: certainty } };

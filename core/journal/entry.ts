@@ -6,8 +6,8 @@ import type { Settings } from './settings.ts';
 
 /** Everything that can be written down. Plain data; only ever added to. */
 export type Entry =
-  /** The whole text of the file as it was given, so that nothing of it is lost. */
-  | { readonly kind: 'piece loaded'; readonly text: string; readonly from: string }
+  /** The whole text of the file as it was given, so that nothing of it is lost. `afresh` forgets what was done on a piece of that name. */
+  | { readonly kind: 'piece loaded'; readonly text: string; readonly from: string; readonly afresh?: boolean }
   | { readonly kind: 'measured'; readonly measurement: Measurement }
   | { readonly kind: 'measurement withdrawn'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'step done'; readonly step: StepId }
@@ -40,6 +40,8 @@ export interface JournalRecord {
   readonly act: number;
   readonly at: Moment;
   readonly entry: Entry;
-  /** Over number, act, at and entry; see checksum.ts. */
+  /** Checksum of the record before this one; empty for the first. So the last record vouches for all. */
+  readonly before: string;
+  /** Over number, act, at, entry and before; see checksum.ts. */
   readonly checksum: string;
 }

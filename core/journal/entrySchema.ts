@@ -1,0 +1,92 @@
+import * as v from 'valibot';
+import { nanometres } from '../length/length.ts';
+import { TIMER_KINDS } from '../clock/timer.ts';
+import { LONGEST_TIMER_MS, SHORTEST_TIMER_MS } from '../clock/sayDuration.ts';
+import type { Moment } from '../clock/moment.ts';
+import type { Entry } from './entry.ts';
+import { ADDRESS_WORDS, type Settings } from './settings.ts';
+
+/**
+ * What may stand in the journal, field by field. Whatever is stored is read through these and never believed:
+ * unknown fields and kinds are refused, texts are limited, and what comes out is made anew.
+ */
+export const LONGEST_PIECE_TEXT = 8 * 1024 * 1024;
+const LONGEST_NOTE = 10_000;
+
+const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
+const named = (longest: number) => v.pipe(v.string(), v.minLength(1), v.maxLength(longest));
+const whole = (from: number, to: number) => v.pipe(v.number(), v.safeInteger(), v.minValue(from), v.maxValue(to));
+const finite = (from: number, to: number) => v.pipe(v.number(), v.finite(), v.minValue(from), v.maxValue(to));
+
+const recordNumber = whole(1, Number.MAX_SAFE_INTEGER);
+const copy = v.exactOptional(whole(1, 10_000));
+const sizeName = named(200);
+const step = named(300);
+const length = v.pipe(v.number(), v.safeInteger(), v.transform(nanometres));
+
+/** Wall time within what a Date can hold (±100 million days, ECMA-262 21.4.1.1). */
+export const MomentSchema = v.strictObject({
+  wallMs: finite(-8.64e15, 8.64e15),
+  wallTrusted: v.boolean(),
+  bootId: named(100),
+  monotonicMs: finite(0, Number.MAX_SAFE_INTEGER),
+}) satisfies v.GenericSchema<unknown, Moment>;
+
+const rounding = v.variant('unit', [
+  v.strictObject({ unit: v.literal('inch'), denominator: v.picklist([8, 16, 32, 64]) }),
+  v.strictObject({ unit: v.literal('millimetre'), step: v.pipe(v.number(), v.safeInteger(), v.minValue(1), v.maxValue(100_000_000), v.transform(nanometres)) }),
+]);
+
+export const SettingSchema = v.strictObject({
+  rounding: v.exactOptional(rounding),
+  volume: v.exactOptional(whole(0, 10)),
+  speech: v.exactOptional(v.picklist(['normal', 'slow'])),
+  theme: v.exactOptional(v.picklist(['light', 'dark', 'by daylight'])),
+  textPercent: v.exactOptional(v.picklist([100, 125])),
+  addressWord: v.exactOptional(v.picklist(ADDRESS_WORDS)),
+  listening: v.exactOptional(v.boolean()),
+  breakSeconds: v.exactOptional(whole(1, 24 * 3600)),
+}) satisfies v.GenericSchema<unknown, Partial<Settings>>;
+
+const timerRequest = v.strictObject({
+  kind: v.picklist(TIMER_KINDS),
+  name: named(100),
+  durationMs: whole(SHORTEST_TIMER_MS, LONGEST_TIMER_MS),
+  basis: text(300),
+});
+
+const ofTimer = { timer: recordNumber };
+
+export const EntrySchema = v.variant('kind', [
+  v.strictObject({ kind: v.literal('piece loaded'), text: text(LONGEST_PIECE_TEXT), from: text(1_000), afresh: v.exactOptional(v.boolean()) }),
+  v.strictObject({ kind: v.literal('measured'), measurement: v.strictObject({ size: sizeName, copy, length }) }),
+  v.strictObject({ kind: v.literal('measurement withdrawn'), size: sizeName, copy }),
+  v.strictObject({ kind: v.literal('step done'), step }),
+  v.strictObject({ kind: v.literal('step skipped'), step }),
+  v.strictObject({ kind: v.literal('step reopened'), step }),
+  v.strictObject({ kind: v.literal('went to step'), step }),
+  v.strictObject({ kind: v.literal('placed'), part: named(200), copy: whole(1, 10_000), place: named(200) }),
+  v.strictObject({ kind: v.literal('timer started'), timer: timerRequest }),
+  v.strictObject({ kind: v.literal('timer changed'), ...ofTimer, addMs: whole(-LONGEST_TIMER_MS, LONGEST_TIMER_MS) }),
+  v.strictObject({ kind: v.literal('timer held'), ...ofTimer }),
+  v.strictObject({ kind: v.literal('timer resumed'), ...ofTimer }),
+  v.strictObject({ kind: v.literal('timer acknowledged'), ...ofTimer }),
+  v.strictObject({ kind: v.literal('timer stopped'), ...ofTimer }),
+  v.strictObject({ kind: v.literal('clock seen'), note: v.picklist(['heartbeat', 'restarted', 'jumped']) }),
+  v.strictObject({ kind: v.literal('setting changed'), setting: SettingSchema }),
+  v.strictObject({ kind: v.literal('noted'), text: text(LONGEST_NOTE) }),
+  v.strictObject({ kind: v.literal('caution said'), caution: named(200) }),
+  v.strictObject({ kind: v.literal('scratched'), act: recordNumber }),
+  v.strictObject({ kind: v.literal('put back'), act: recordNumber }),
+]) satisfies v.GenericSchema<unknown, Entry>;
+
+const checksum = v.pipe(v.string(), v.regex(/^[0-9a-f]{8}$/));
+
+export const RecordSchema = v.strictObject({
+  number: recordNumber,
+  act: recordNumber,
+  at: MomentSchema,
+  entry: EntrySchema,
+  before: v.union([v.literal(''), checksum]),
+  checksum,
+});
