@@ -4,7 +4,7 @@ import { DARK, LIGHT } from './tokens.ts';
 import type { Tokens } from './tokens.ts';
 
 /**
- * Sizes are in rem, and 1 rem is a hundredth-and-a-quarter of the screen's width (page.css): 10 px at 800 × 480, growing
+ * Sizes are in rem, and 1 rem is an eightieth of the screen's width (kiosk.css): 10 px at 800 × 480, growing
  * with the screen, so that a layout proven at 800 × 480 holds on the larger ones. `--text` is 1 or 1.25, the maker's text size.
  */
 export const KEY_REM = 9.9; // 19 mm at 5.2 px/mm

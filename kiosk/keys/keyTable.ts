@@ -1,0 +1,46 @@
+import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
+
+/**
+ * The keys of every screen in the order in which they are drawn, each with the number-pad key that presses it. The one table:
+ * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
+ */
+export const KEY_TABLE = {
+  step: { back: '-', sizes: '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  'step in full': { step: '-', skip: '1', 'start clock': '2', record: '3', listen: '*', menu: '/', done: 'enter' },
+  steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
+  parts: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
+  part: { parts: '-', 'other sizes': '+', listen: '*', menu: '/', step: '0' },
+  size: { part: '-', why: '1', record: '2', 'digit by digit': '3', 'say again': '.', listen: '*', step: '0' },
+  why: { size: '-', next: '+', 'say again': '.', listen: '*', step: '0' },
+  reckoning: { half: '1', third: '2', times: '3', 'equal spaces': '4', plus: '5', less: '6', 'other unit': '7', 'new size': 'enter', menu: '/', step: '0' },
+  clocks: { step: '0', next: '+', 'new clock': 'enter', listen: '*', menu: '/' },
+  journal: { step: '0', back: '-', next: '+', 'put back': '2', 'scratch that': '1', menu: '/' },
+  settings: { step: '0', menu: '/' },
+  files: { step: '0', back: '-', next: '+', menu: '/' },
+  help: { step: '0', back: '-', next: '+', 'key card': '1', menu: '/' },
+  menu: { step: '0', listen: '*' },
+  due: { stop: '1', 'five more minutes': '+', 'got it': 'enter' },
+  question: { no: '-', yes: 'enter' },
+} as const satisfies Readonly<Record<string, Readonly<Record<string, PadSymbol>>>>;
+
+export type KeyScreen = keyof typeof KEY_TABLE;
+
+type Wanted = Does | (Partial<KeySpec> & { readonly does: Does }) | null;
+
+/** The key row of a screen: what each key of its table does; null leaves the key out. */
+export function keyRow<Name extends KeyScreen>(screen: Name, does: { readonly [Label in keyof (typeof KEY_TABLE)[Name]]: Wanted }): readonly KeySpec[] {
+  return Object.entries<PadSymbol>(KEY_TABLE[screen]).flatMap(([label, pad]) => {
+    const wanted = (does as Readonly<Record<string, Wanted>>)[label] ?? null;
+    if (wanted === null) return [];
+    return ['does' in wanted ? { label, pad, ...wanted } : { label, pad, does: wanted }];
+  });
+}
+
+/** What these keys do wherever the screen has no key of its own for them. */
+export const EVERYWHERE: readonly { readonly pad: PadSymbol; readonly label: string; readonly does: Does }[] = [
+  { pad: '0', label: 'step', does: { request: { kind: 'show', screen: { name: 'step' } } } },
+  { pad: '.', label: 'say again', does: { request: { kind: 'say again', how: 'as before' } } },
+  { pad: '*', label: 'listen', does: { act: { kind: 'listen' } } },
+  { pad: '/', label: 'menu', does: { request: { kind: 'show', screen: { name: 'menu' } } } },
+  { pad: 'take back', label: 'scratch that', does: { request: { kind: 'scratch that' } } },
+];

@@ -1,0 +1,62 @@
+import { LitElement, css, html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { property } from 'lit/decorators.js';
+import type { Request } from '../../core/bench/request.ts';
+import type { Screen } from '../../core/bench/screen.ts';
+import type { Settings } from '../../core/journal/settings.ts';
+import type { KioskView } from '../hostPort.ts';
+import { ask } from '../hostPort.ts';
+import '../keys/benchKey.ts';
+import type { BenchKey } from '../keys/benchKey.ts';
+import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import { look } from '../look/look.ts';
+
+/**
+ * What every screen is: a sheet, the note of the last reply, and one row of large keys along its lower edge. A screen says what
+ * lies on the sheet (`sheet()`) and which keys it has (`keys()`); keys that lie on the sheet itself are bench-keys too, and the
+ * number pad finds them all the same.
+ */
+export abstract class BenchScreen extends LitElement {
+  static override styles = [look, css`
+    :host { display: grid; grid-template-rows: minmax(0, 1fr) auto auto; height: 100%; padding: 0.4rem; overflow: hidden; }
+    .sheet { min-height: 0; min-width: 0; position: relative; overflow: hidden; margin-bottom: 0.8rem; }
+    .note { font-size: calc(2.2rem * var(--text)); line-height: 1.15; border-left: 0.6rem solid var(--now); padding: 0.2rem 0 0.2rem 0.8rem; margin-bottom: 0.8rem; max-height: 7.6rem; overflow: hidden; }
+    .row { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
+  `];
+
+  @property({ attribute: false }) view!: KioskView;
+
+  /** What is drawn on the sheet. */
+  protected abstract sheet(): TemplateResult;
+  /** The row of keys. */
+  abstract keys(): readonly KeySpec[];
+
+  override render(): TemplateResult {
+    const keys = this.keys();
+    return html`<main class="sheet">${this.sheet()}</main>${this.#note()}
+      ${keys.length === 0 ? nothing : html`<nav class="row" aria-label="keys">${keys.map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav>`}`;
+  }
+
+  /** Presses the key that bears this number-pad symbol; false when the screen has none. */
+  pressSymbol(symbol: PadSymbol, atMs: number): boolean {
+    const key = [...this.renderRoot.querySelectorAll<BenchKey>('bench-key')].find((each) => each.spec?.pad === symbol);
+    key?.press(atMs);
+    return key !== undefined;
+  }
+
+  protected get settings(): Settings {
+    return this.view.bench.state.settings;
+  }
+
+  protected ask(request: Request): void {
+    ask(this, request);
+  }
+
+  #note(): TemplateResult | typeof nothing {
+    const note = this.view.bench.conversation.lastReply?.note;
+    return note === undefined || note === '' ? nothing : html`<p class="note" role="status">${note}</p>`;
+  }
+}
+
+/** Goes to a screen. */
+export const show = (screen: Screen): { readonly request: Request } => ({ request: { kind: 'show', screen } });
