@@ -11,7 +11,8 @@ import { fileAnswer } from './staticFiles.ts';
 
 /** What the server's addresses under /api/ stand on. */
 export interface Shop {
-  readonly keeper: Keeper;
+  /** The keeper, or why there is none. */
+  readonly keeper: Keeper | string;
   readonly heartbeat: Heartbeat;
   readonly folders: Folders;
   /** The built page, for the models that ship with it. */
@@ -27,16 +28,16 @@ type Handler = (shop: Shop, request: IncomingMessage, url: URL, name: string) =>
 
 /** Method and path → what answers it. A path may end in one name, `*`. */
 const ROUTES: ReadonlyMap<string, Handler> = new Map<string, Handler>([
-  ['GET /api/keeper', (shop) => Promise.resolve(json(shop.keeper.status))],
+  ['GET /api/keeper', (shop) => Promise.resolve(json(keeperOf(shop).status))],
   ['GET /api/keeper/records', async (shop, _request, url) => ({
     status: 200,
     headers: { 'content-type': 'application/x-ndjson; charset=utf-8', 'cache-control': 'no-store' },
-    body: await shop.keeper.linesAfter(wholeNumber(url.searchParams.get('after') ?? '0', 'after')),
+    body: await keeperOf(shop).linesAfter(wholeNumber(url.searchParams.get('after') ?? '0', 'after')),
   })],
-  ['POST /api/keeper/records', async (shop, request) => json(await shop.keeper.append(readRecords(await readJson(request, MOST_RECORDS_BYTES))))],
+  ['POST /api/keeper/records', async (shop, request) => json(await keeperOf(shop).append(readRecords(await readJson(request, MOST_RECORDS_BYTES))))],
   ['POST /api/keeper/set-aside', async (shop, request) => {
     const { after, lastNumber, lastChecksum } = fields(await readJson(request, 1024));
-    return json(await shop.keeper.setAsideAfter(wholeNumber(after, 'after'), { lastNumber: wholeNumber(lastNumber, 'lastNumber'), lastChecksum: String(lastChecksum) }));
+    return json(await keeperOf(shop).setAsideAfter(wholeNumber(after, 'after'), { lastNumber: wholeNumber(lastNumber, 'lastNumber'), lastChecksum: String(lastChecksum) }));
   }],
   ['GET /api/clock', (shop) => Promise.resolve(json({ ...readClock(undefined, trustedWallMs(shop.heartbeat)), seenBefore: shop.heartbeat.before ?? null }))],
   ['POST /api/heartbeat', async (shop) => {
@@ -75,6 +76,11 @@ export async function answerApi(shop: Shop, request: IncomingMessage, url: URL, 
   const named = ROUTES.get(`${method} ${path.slice(0, cut)}/*`);
   if (!named) throw new Refusal(404, `There is nothing at ${method} ${path}.`);
   return named(shop, request, url, path.slice(cut + 1));
+}
+
+function keeperOf({ keeper }: Shop): Keeper {
+  if (typeof keeper === 'string') throw new Refusal(503, keeper);
+  return keeper;
 }
 
 function readRecords(value: unknown): readonly JournalRecord[] {

@@ -1,4 +1,4 @@
-import { mkdir, rename, rm } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { JournalRecord } from '../core/journal/entry.ts';
 import { Refusal } from './answer.ts';
@@ -21,7 +21,9 @@ export interface KeeperOptions {
   readonly reserveBytes?: number;
 }
 
-export const JOURNAL_FILE = 'journal.jsonl';
+/** The number is that of the format: a newer bench begins a file of its own, and an older one then knows to keep its hands off. */
+const FORMAT = 1;
+export const JOURNAL_FILE = `journal-${FORMAT}.jsonl`;
 
 interface Mark {
   readonly offset: number;
@@ -54,9 +56,13 @@ export class Keeper {
     this.#file = file;
   }
 
-  /** Opens (or begins) the journal's file in `folder`, which must be locked for this process. Opening is recovery. */
+  /**
+   * Opens (or begins) the journal's file in `folder`, which must be locked for this process. Opening is recovery.
+   * @throws Error when a newer bench has written there
+   */
   static async open(folder: string, options: KeeperOptions = {}): Promise<Keeper> {
     await mkdir(folder, { recursive: true });
+    await refuseNewer(folder);
     const files = options.files ?? DISK;
     const path = join(folder, JOURNAL_FILE);
     const keeper = new Keeper(folder, files, reserveAt(join(folder, 'reserve'), options.reserveBytes ?? RESERVE_BYTES), await files.open(path));
@@ -153,6 +159,8 @@ export class Keeper {
     const fresh = records.filter((record) => record.number > last);
     const skipped = fresh.findIndex((record, index) => record.number !== last + 1 + index);
     if (skipped >= 0) throw new Refusal(409, `The journal's file ends with entry ${last}: entry ${last + 1 + skipped} was expected next, not ${fresh[skipped]?.number ?? 0}.`);
+    const loose = fresh.find((record, index) => record.before !== (fresh[index - 1]?.checksum ?? this.status.lastChecksum));
+    if (loose) throw new Refusal(409, `Entry ${loose.number} does not follow what stands in the journal's file: another window or browser wrote there.`);
     return fresh;
   }
 
@@ -247,6 +255,11 @@ export class Keeper {
     this.#queue = turn.catch(() => undefined);
     return turn;
   }
+}
+
+async function refuseNewer(folder: string): Promise<void> {
+  const newer = (await readdir(folder)).find((name) => Number(/^journal-(\d+)\.jsonl$/.exec(name)?.[1] ?? 0) > FORMAT);
+  if (newer !== undefined) throw new Error(`The journal in ${folder} was written by a newer Benchcall (${newer}): start that one.`);
 }
 
 function recordsOf(prefix: SoundPrefix): readonly JournalRecord[] {

@@ -1,6 +1,6 @@
 import { open, type FileHandle } from 'node:fs/promises';
 import type { JournalRecord } from '../core/journal/entry.ts';
-import { readRecord } from '../core/journal/record.ts';
+import { follows, readRecord } from '../core/journal/record.ts';
 
 /** What the keeper asks of a file; a test gives one that fails or forgets, as a disk does when the power goes. */
 export type OpenFile = Pick<FileHandle, 'read' | 'write' | 'datasync' | 'truncate' | 'stat' | 'close'>;
@@ -41,13 +41,13 @@ const LINE_END = 0x0a;
 export function readPrefix(content: Buffer): SoundPrefix {
   const lines: Line[] = [];
   let offset = 0;
-  let lastNumber = 0;
+  let last: JournalRecord | null = null;
   while (offset < content.length) {
     const end = content.indexOf(LINE_END, offset);
-    const records = readLine(content.subarray(offset, end < 0 ? content.length : end), lastNumber);
+    const records = readLine(content.subarray(offset, end < 0 ? content.length : end), last);
     if (typeof records === 'string') return { lines, bytes: offset, fault: end < 0 ? 'the last line was cut off in the middle' : records, unended: false };
     lines.push({ offset, records });
-    lastNumber += records.length;
+    last = records.at(-1) ?? null;
     if (end < 0) return { lines, bytes: content.length, unended: true };
     offset = end + 1;
   }
@@ -55,20 +55,21 @@ export function readPrefix(content: Buffer): SoundPrefix {
 }
 
 /** The records of a line, or why it is not sound. */
-function readLine(text: Buffer, lastNumber: number): readonly JournalRecord[] | string {
+function readLine(text: Buffer, before: JournalRecord | null): readonly JournalRecord[] | string {
+  const after = before === null ? 'at the beginning' : `after entry ${before.number}`;
   let values: unknown;
   try {
     values = JSON.parse(text.toString('utf8')) as unknown;
   } catch {
-    return `after entry ${lastNumber} a line cannot be read`;
+    return `${after} a line cannot be read`;
   }
-  if (!Array.isArray(values) || values.length === 0) return `after entry ${lastNumber} a line holds no entries`;
+  if (!Array.isArray(values) || values.length === 0) return `${after} a line holds no entries`;
   const records: JournalRecord[] = [];
   for (const value of values) {
     const read = readRecord(value);
-    const expected = lastNumber + records.length + 1;
-    if (!read.ok) return `entry ${expected} is damaged`;
-    if (read.value.number !== expected) return `entry ${expected} is missing`;
+    const last = records.at(-1) ?? before;
+    if (!read.ok) return `entry ${(last?.number ?? 0) + 1} is damaged`;
+    if (!follows(read.value, last)) return `entry ${(last?.number ?? 0) + 1} is missing`;
     records.push(read.value);
   }
   return records;

@@ -10,7 +10,7 @@ async function serve(words: readonly string[]): Promise<void> {
   if (!existsSync(join(site, 'index.html'))) throw new Error(`There is no built page in ${site}: run "npm run build" first.`);
   const server = await startServer({ site, folders: foldersFrom(process.env), ...wantedPort(process.env['PORT']), onFault: (error) => console.error(error) });
   console.log(`Benchcall is at ${server.address} (Ctrl+C to stop)`);
-  for (const sentence of server.keeper.status.told) console.log(sentence);
+  for (const sentence of server.told()) console.log(sentence);
   if (words.includes('--open')) openBrowser(server.address);
   const stop = () => void server.close().then(() => process.exit(0));
   process.once('SIGINT', stop);

@@ -28,7 +28,8 @@ export interface BenchServerOptions {
 
 export interface BenchServer {
   readonly address: string;
-  readonly keeper: Keeper;
+  /** What the person should know about the journal's file. */
+  readonly told: () => readonly string[];
   close(): Promise<void>;
 }
 
@@ -43,33 +44,59 @@ export class AlreadyRunning extends Error {
 }
 
 /**
- * Serves the page and keeps the journal's second copy, on this machine only.
+ * Serves the page and keeps the journal's second copy, on this machine only. Where no copy can be kept, the page is served all the same,
+ * and told so.
  * @throws AlreadyRunning when another process keeps the same journal; Error when the wanted port is taken
  */
 export async function startServer(options: BenchServerOptions): Promise<BenchServer> {
-  await mkdir(options.folders.journal, { recursive: true });
-  const taken = await takeLock(join(options.folders.journal, 'lock'));
-  if ('heldBy' in taken) throw new AlreadyRunning(taken.heldBy.address, taken.heldBy.pid);
+  const kept = await openKeeper(options);
   try {
-    const keeper = await Keeper.open(options.folders.journal, options.keeper);
-    const shop: Shop = { keeper, heartbeat: await openHeartbeat(options.folders.journal), folders: options.folders, site: options.site };
+    const shop: Shop = { keeper: kept.keeper, heartbeat: await openHeartbeat(options.folders.journal), folders: options.folders, site: options.site };
     const server = createServer((request, response) => void respond(shop, request, response, options.onFault));
     server.requestTimeout = 30_000;
-    const port = await listen(server, options.port);
-    const address = `http://127.0.0.1:${port}`;
-    await taken.lock.announce(address);
-    return { address, keeper, close: () => shut(server, keeper, taken.lock) };
+    const address = `http://127.0.0.1:${await listen(server, options.port)}`;
+    await kept.lock?.announce(address);
+    return {
+      address,
+      told: () => (typeof kept.keeper === 'string' ? [kept.keeper] : kept.keeper.status.told),
+      close: () => shut(server, kept),
+    };
   } catch (error) {
-    await taken.lock.release();
+    await letGo(kept);
     throw error;
   }
 }
 
-async function shut(server: Server, keeper: Keeper, lock: Lock): Promise<void> {
+/** A keeper with its lock, or why there is none. */
+interface Kept {
+  readonly keeper: Keeper | string;
+  readonly lock?: Lock;
+}
+
+async function openKeeper({ folders, keeper }: BenchServerOptions): Promise<Kept> {
+  let lock: Lock | undefined;
+  try {
+    await mkdir(folders.journal, { recursive: true });
+    const taken = await takeLock(join(folders.journal, 'lock'));
+    if ('heldBy' in taken) throw new AlreadyRunning(taken.heldBy.address, taken.heldBy.pid);
+    lock = taken.lock;
+    return { keeper: await Keeper.open(folders.journal, keeper), lock };
+  } catch (error) {
+    await lock?.release();
+    if (error instanceof AlreadyRunning) throw error;
+    return { keeper: `The journal's file in ${folders.journal} cannot be used: ${(error as Error).message}` };
+  }
+}
+
+async function letGo({ keeper, lock }: Kept): Promise<void> {
+  if (typeof keeper !== 'string') await keeper.close();
+  await lock?.release();
+}
+
+async function shut(server: Server, kept: Kept): Promise<void> {
   server.closeAllConnections();
   await new Promise((resolve) => server.close(resolve));
-  await keeper.close();
-  await lock.release();
+  await letGo(kept);
 }
 
 async function listen(server: Server, wanted: number | undefined): Promise<number> {
