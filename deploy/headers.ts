@@ -2,7 +2,7 @@
 export const PAGE_POLICY = [
   "default-src 'none'", "script-src 'self'", "style-src 'self'", "img-src 'self' data:", "font-src 'self'", "connect-src 'self'",
   "worker-src 'self'", "media-src 'self' blob:", "base-uri 'none'", "object-src 'none'", "frame-ancestors 'none'", "form-action 'none'",
-  "require-trusted-types-for 'script'", 'trusted-types lit-html',
+  "require-trusted-types-for 'script'", 'trusted-types lit-html bench-workers',
 ].join('; ');
 
 /**

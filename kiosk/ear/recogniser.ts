@@ -1,7 +1,9 @@
+import { startWorker } from '../workers.ts';
+import type { WorkerAddress } from '../workers.ts';
 import type { Ask, FromWorker, Health, LoadFault, NumberedAsk, ToWorker } from './messages.ts';
 
 export interface RecogniserAddresses {
-  readonly workerUrl: string;
+  readonly workerUrl: WorkerAddress;
   readonly engineUrl: string;
   readonly modelUrl: string;
 }
@@ -43,9 +45,9 @@ export class Recogniser {
   #lastNumber = 0;
   #ended = false;
 
-  private constructor(workerUrl: string, events: RecogniserEvents) {
+  private constructor(workerUrl: WorkerAddress, events: RecogniserEvents) {
     this.#events = events;
-    this.#worker = new Worker(workerUrl, { type: 'module', name: 'recogniser' });
+    this.#worker = startWorker(workerUrl, 'recogniser');
     this.#worker.addEventListener('message', (event: MessageEvent<FromWorker>) => this.#take(event.data));
     // A script that cannot be fetched or parsed, or is refused by the policy, says so here and nowhere else.
     this.#worker.addEventListener('error', (event) => this.#die(event.message || 'the recogniser\'s script could not be started'));
@@ -124,13 +126,20 @@ export class Recogniser {
   }
 
   #take(message: FromWorker): void {
-    if ('event' in message) {
-      switch (message.event) {
-        case 'partial': return this.#events.partial(message.words);
-        case 'words': return this.#events.words(message.words);
-        case 'crashed': return this.#die(message.reason);
-      }
+    if (this.#ended) return;
+    if ('event' in message) this.#tell(message);
+    else this.#settle(message);
+  }
+
+  #tell(message: Extract<FromWorker, { event: string }>): void {
+    switch (message.event) {
+      case 'partial': this.#events.partial(message.words); break;
+      case 'words': this.#events.words(message.words); break;
+      case 'crashed': this.#die(message.reason); break;
     }
+  }
+
+  #settle(message: Extract<FromWorker, { number: number }>): void {
     const waiting = this.#waiting.get(message.number);
     if (waiting === undefined) return;
     this.#waiting.delete(message.number);

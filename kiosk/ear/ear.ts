@@ -1,0 +1,238 @@
+import { Attention } from './attention.ts';
+import { Deafness } from './deafness.ts';
+import type { Release } from './deafness.ts';
+import { Gate } from './gate.ts';
+import { grammarPhrases, wordsOf } from './grammar.ts';
+import { LevelMeter } from './level.ts';
+import { Microphone } from './microphone.ts';
+import type { MicrophoneChoice, MicrophoneEvents, SoundSource } from './microphone.ts';
+import { currentModel } from './models.ts';
+import { CARE_TIMES, HEAP_GROWTH_BYTES, RecogniserCare } from './recogniserCare.ts';
+import type { CareAddresses, CareTimes } from './recogniserCare.ts';
+import { earState } from './state.ts';
+import type { EarFacts, EarState } from './state.ts';
+
+export interface EarEvents {
+  /** Words that were meant for the bench, the address word taken off. Nothing else the ear hears leaves it. */
+  heard(words: string): void;
+  /** The address word: `settled` false as soon as it is guessed, true when the maker said it alone and waits. */
+  address(settled: boolean): void;
+  /** Ten times a second while there is a microphone: decibels below full scale, -90 to 0; null when it is gone. */
+  level(db: number | null): void;
+  state(state: EarState): void;
+  /** The grammar is in force; the model cannot hear these of its words. Also after a restart with another model. */
+  unknownWords(words: readonly string[]): void;
+}
+
+export interface EarOptions {
+  readonly events: EarEvents;
+  readonly addresses?: CareAddresses;
+  /** Where sound comes from; the microphone unless told otherwise. */
+  readonly source?: (events: MicrophoneEvents) => SoundSource;
+  /** The microphone's name, as the browser gives it; without it, the system's choice. */
+  readonly microphone?: string;
+  readonly careTimes?: CareTimes;
+  readonly heapGrowthBytes?: number;
+}
+
+export interface Ear {
+  readonly state: EarState;
+  /** Begins to listen. Settles when it hears, or when a fault was told; also tries again what it had given up. */
+  start(): Promise<void>;
+  /** Lets go of the microphone and of the engine's memory. */
+  stop(): void;
+  /** What may be said, and the word that addresses the bench. `applied` is false while there is no engine: it is set as soon as there is one. */
+  setGrammar(phrases: readonly string[], addressWord: string): Promise<{ readonly applied: boolean; readonly unknownWords: readonly string[] }>;
+  /** The listen key: what is said next is meant for the bench. Tries again what was given up. */
+  listenNow(): void;
+  /** The bench asked something: for `ms` of hearing, what is said is taken as meant for it. */
+  openAnswerWindow(ms: number): void;
+  /** The question was answered by another way. */
+  closeWindow(): void;
+  /** Hears nothing until every release was called, and a moment more. */
+  deafen(): Release;
+  microphones(): Promise<readonly MicrophoneChoice[]>;
+  chooseMicrophone(label: string): Promise<void>;
+  /** For the diagnosis: what the browser does to the sound, and how often the engine was restarted. */
+  diagnosis(): { readonly processing: MediaTrackSettings | undefined; readonly restarts: number; readonly floorDb: number };
+}
+
+const CAPTURE_URL = '/ear/capture-worklet.js';
+const ADDRESSES: CareAddresses = { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', model: currentModel };
+
+/** Longest a new grammar waits for someone to finish speaking. */
+const SWAP_WAITS_MS = 3_000;
+
+export function createEar(options: EarOptions): Ear {
+  return new BenchEar(options);
+}
+
+function fromMicrophone(events: MicrophoneEvents): SoundSource {
+  return new Microphone(CAPTURE_URL, events);
+}
+
+/** Joins microphone, gate, recogniser and attention; each of them is a file of its own. */
+class BenchEar implements Ear {
+  readonly #events: EarEvents;
+  readonly #gate = new Gate();
+  readonly #meter = new LevelMeter();
+  readonly #attention = new Attention('bench');
+  readonly #deafness = new Deafness((deaf) => this.#deafChanged(deaf));
+  readonly #care: RecogniserCare;
+  readonly #microphone: SoundSource;
+  #facts: EarFacts = { on: false, engine: 'starting', engineReason: '', microphone: 'starting', deaf: false, attending: false, addressWord: 'bench' };
+  #state: EarState = earState(this.#facts);
+  #attentionEnds: ReturnType<typeof setTimeout> | undefined;
+  #whenQuiet: (() => void)[] = [];
+  readonly #label: string | undefined;
+
+  constructor({ events, addresses = ADDRESSES, source = fromMicrophone, microphone, careTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES }: EarOptions) {
+    this.#events = events;
+    this.#label = microphone;
+    this.#care = new RecogniserCare(addresses, {
+      partial: (words) => this.#notice(this.#attention.guess(words, performance.now())),
+      words: (words) => this.#notice(this.#attention.words(words, performance.now())),
+      changed: (engine, engineReason) => this.#learn({ engine, engineReason }),
+      grammarSet: (words) => events.unknownWords(words),
+    }, careTimes, heapGrowthBytes);
+    this.#microphone = source({
+      block: (samples) => this.#hear(samples),
+      began: () => this.#learn({ microphone: 'hearing' }),
+      lost: (microphone) => this.#lostMicrophone(microphone),
+    });
+  }
+
+  get state(): EarState {
+    return this.#state;
+  }
+
+  async start(): Promise<void> {
+    this.#learn({ on: true });
+    const engine = this.#care.ready ? Promise.resolve() : this.#care.start();
+    await Promise.all([engine, this.#microphone.start(this.#label)]);
+  }
+
+  stop(): void {
+    this.#microphone.stop();
+    this.#care.stop();
+    this.#gate.shut();
+    this.#attention.leave();
+    this.#quietNow();
+    this.#events.level(null);
+    this.#learn({ on: false, engine: 'starting', microphone: 'starting', attending: false });
+  }
+
+  async setGrammar(phrases: readonly string[], addressWord: string): Promise<{ applied: boolean; unknownWords: readonly string[] }> {
+    await this.#quiet();
+    this.#attention.addressWord = addressWord;
+    this.#learn({ addressWord });
+    const unknownWords = await this.#care.setGrammar(wordsOf(phrases, addressWord), (unknown) => grammarPhrases(phrases, addressWord, unknown));
+    return { applied: unknownWords !== undefined, unknownWords: unknownWords ?? [] };
+  }
+
+  listenNow(): void {
+    if (!this.#facts.on) return;
+    if (!this.#care.ready && this.#facts.engine !== 'starting') void this.#care.start();
+    this.#attention.listen(performance.now());
+    this.#attentionChanged();
+  }
+
+  openAnswerWindow(ms: number): void {
+    this.#attention.awaitAnswer(ms, performance.now());
+    this.#attentionChanged();
+  }
+
+  closeWindow(): void {
+    this.#attention.leave();
+    this.#attentionChanged();
+  }
+
+  deafen(): Release {
+    return this.#deafness.deafen();
+  }
+
+  microphones(): Promise<readonly MicrophoneChoice[]> {
+    return this.#microphone.choices();
+  }
+
+  chooseMicrophone(label: string): Promise<void> {
+    return this.#microphone.choose(label);
+  }
+
+  diagnosis(): { processing: MediaTrackSettings | undefined; restarts: number; floorDb: number } {
+    return { processing: this.#microphone.settings, restarts: this.#care.restarts, floorDb: this.#gate.floorDb };
+  }
+
+  #hear(samples: Float32Array<ArrayBuffer>): void {
+    this.#events.level(this.#meter.take(samples));
+    if (this.#deafness.deaf) return;
+    const { blocks, ended } = this.#gate.take(samples);
+    for (const block of blocks) this.#care.hear(block);
+    if (ended) void this.#utteranceEnded();
+  }
+
+  async #utteranceEnded(): Promise<void> {
+    await this.#care.finish();
+    this.#attention.fellQuiet();
+    this.#attentionChanged();
+    this.#quietNow();
+    if (!this.#gate.open && !this.#attention.attending(performance.now())) await this.#care.renewIfGrown();
+  }
+
+  #deafChanged(deaf: boolean): void {
+    const now = performance.now();
+    if (deaf) {
+      this.#attention.deafened(now);
+      this.#gate.shut();
+      this.#care.forget();
+      this.#quietNow();
+    } else this.#attention.woke(now);
+    this.#facts = { ...this.#facts, deaf };
+    this.#attentionChanged();
+  }
+
+  #notice(noticed: ReturnType<Attention['words']>): void {
+    this.#attentionChanged();
+    if (noticed?.kind === 'address') this.#events.address(noticed.settled);
+    if (noticed?.kind === 'heard') this.#events.heard(noticed.words);
+  }
+
+  /** Shows whether it attends, and looks again when the window ends. */
+  #attentionChanged(): void {
+    const now = performance.now();
+    clearTimeout(this.#attentionEnds);
+    const until = this.#attention.until;
+    if (until !== undefined && until > now) this.#attentionEnds = setTimeout(() => this.#attentionChanged(), until - now + 1);
+    this.#learn({ attending: this.#attention.attending(now) });
+  }
+
+  #lostMicrophone(microphone: EarFacts['microphone']): void {
+    this.#gate.shut();
+    this.#care.forget();
+    this.#meter.reset();
+    this.#quietNow();
+    this.#events.level(null);
+    this.#learn({ microphone });
+  }
+
+  #learn(news: Partial<EarFacts>): void {
+    this.#facts = { ...this.#facts, ...news };
+    const state = earState(this.#facts);
+    if (state.name === this.#state.name && state.sentence === this.#state.sentence) return;
+    this.#state = state;
+    this.#events.state(state);
+  }
+
+  /** Settles when nobody is in the middle of a sentence, for a new grammar forgets what was said so far. */
+  #quiet(): Promise<void> {
+    if (!this.#gate.open || this.#deafness.deaf) return Promise.resolve();
+    return new Promise((settle) => {
+      this.#whenQuiet.push(settle);
+      setTimeout(settle, SWAP_WAITS_MS);
+    });
+  }
+
+  #quietNow(): void {
+    for (const settle of this.#whenQuiet.splice(0)) settle();
+  }
+}

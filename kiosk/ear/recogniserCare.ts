@@ -1,0 +1,206 @@
+import { Recogniser, RecogniserError } from './recogniser.ts';
+import type { RecogniserAddresses, RecogniserEvents } from './recogniser.ts';
+import type { EngineFault } from './state.ts';
+
+export interface CareAddresses extends Omit<RecogniserAddresses, 'modelUrl'> {
+  /** Where the model is; asked anew at each start, for another may have been installed. */
+  readonly model: () => Promise<string>;
+}
+
+export interface CareTimes {
+  /** A model that has not loaded by then never will. */
+  readonly loadWithinMs: number;
+  /** Pauses before each new try after a failure; when they are used up it gives up until asked. */
+  readonly retryAfterMs: readonly number[];
+  /** How often it is asked whether it is well. */
+  readonly checkEveryMs: number;
+  /** This long without a failure, and the failures before are forgotten. */
+  readonly forgiveAfterMs: number;
+  /** A model that was not there is looked for again this often, for it may be being installed. */
+  readonly lookForModelMs: number;
+}
+
+export const CARE_TIMES: CareTimes = {
+  loadWithinMs: 60_000, retryAfterMs: [500, 3_000, 10_000], checkEveryMs: 5_000, forgiveAfterMs: 600_000, lookForModelMs: 30_000,
+};
+
+/** The engine grows while it listens and never gives back: past this growth since it was loaded, a fresh one is started when nobody is speaking. */
+export const HEAP_GROWTH_BYTES = 150 * 1024 * 1024;
+
+export interface CareEvents extends Omit<RecogniserEvents, 'crashed'> {
+  changed(state: 'starting' | 'ready' | EngineFault, reason: string): void;
+  /** The grammar is in force from now on; these of its words the model cannot hear. */
+  grammarSet(unknownWords: readonly string[]): void;
+}
+
+/** What is made of a grammar once it is known which words the model has. */
+export type MakePhrases = (unknownWords: ReadonlySet<string>) => readonly string[];
+
+/**
+ * Keeps a recogniser alive: loads it, asks it every few seconds whether it is well, starts a fresh one when it is not, and gives up politely
+ * after some tries. `start()` begins afresh at any time.
+ */
+export class RecogniserCare {
+  readonly #addresses: CareAddresses;
+  readonly #events: CareEvents;
+  readonly #times: CareTimes;
+  readonly #heapGrowthBytes: number;
+  #recogniser: Recogniser | undefined;
+  #grammar: { words: readonly string[]; make: MakePhrases } | undefined;
+  #swap: Promise<unknown> = Promise.resolve();
+  #failures = 0;
+  #lastFailureAt = 0;
+  #heap = 0;
+  /** As it was soon after loading; undefined until it was asked. */
+  #heapAtFirst: number | undefined;
+  #round = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** How often a fresh engine had to be started since the page was loaded, for the diagnosis. */
+  restarts = 0;
+
+  constructor(addresses: CareAddresses, events: CareEvents, times: CareTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES) {
+    this.#addresses = addresses;
+    this.#events = events;
+    this.#times = times;
+    this.#heapGrowthBytes = heapGrowthBytes;
+  }
+
+  get ready(): boolean {
+    return this.#recogniser !== undefined;
+  }
+
+  /** Starts, or starts afresh after it gave up. Settles when it is ready or a fault was told. */
+  async start(): Promise<void> {
+    this.#failures = 0;
+    await this.#load();
+  }
+
+  stop(): void {
+    this.#round += 1;
+    clearTimeout(this.#timer);
+    this.#recogniser?.end();
+    this.#recogniser = undefined;
+  }
+
+  hear(sound: Float32Array<ArrayBuffer>): void {
+    this.#recogniser?.hear(sound);
+  }
+
+  /** Ends the utterance; its words, if any, have come as an event when this settles. */
+  finish(): Promise<void> {
+    return this.#askInPassing((recogniser) => recogniser.finish());
+  }
+
+  forget(): void {
+    void this.#askInPassing((recogniser) => recogniser.forget());
+  }
+
+  /**
+   * Sets the grammar now, or as soon as there is an engine; it is set again after each restart.
+   * @returns the words that the model does not know, or undefined while there is no engine to ask
+   */
+  setGrammar(words: readonly string[], make: MakePhrases): Promise<readonly string[] | undefined> {
+    this.#grammar = { words, make };
+    const swap = this.#swap.then(() => this.#applyGrammar());
+    this.#swap = swap;
+    return swap;
+  }
+
+  /** Starts a fresh engine if the present one has grown too large. Call it when nobody is speaking. */
+  async renewIfGrown(): Promise<void> {
+    if (this.#heapAtFirst === undefined || this.#heap - this.#heapAtFirst < this.#heapGrowthBytes) return;
+    this.restarts += 1;
+    await this.#load();
+  }
+
+  /** Quietly: the fault that is shown stays until there is better news. */
+  async #load(quietly = false): Promise<void> {
+    this.stop();
+    const round = this.#round;
+    if (!quietly) this.#events.changed('starting', '');
+    try {
+      const { workerUrl, engineUrl, model } = this.#addresses;
+      const recogniser = await Recogniser.load({ workerUrl, engineUrl, modelUrl: await model() }, {
+        partial: (words) => this.#events.partial(words),
+        words: (words) => this.#events.words(words),
+        crashed: (reason) => { if (round === this.#round) this.#failed(new RecogniserError('engine failed', reason)); },
+      }, this.#times.loadWithinMs);
+      if (round !== this.#round) {
+        recogniser.end();
+        return;
+      }
+      this.#recogniser = recogniser;
+      this.#heapAtFirst = undefined;
+      await this.#applyGrammar();
+      this.#check(round);
+      this.#events.changed('ready', '');
+    } catch (error) {
+      if (round === this.#round) this.#failed(error);
+    }
+  }
+
+  async #applyGrammar(): Promise<readonly string[] | undefined> {
+    const recogniser = this.#recogniser;
+    const grammar = this.#grammar;
+    if (recogniser === undefined || grammar === undefined) return undefined;
+    try {
+      const unknown = await recogniser.unknownWords(grammar.words);
+      await recogniser.setGrammar(grammar.make(new Set(unknown)));
+      this.#events.grammarSet(unknown);
+      return unknown;
+    } catch (error) {
+      if (recogniser === this.#recogniser) this.#failed(error);
+      return undefined;
+    }
+  }
+
+  /** Asks what needs no answer; a failure is the care's business, not the asker's. */
+  async #askInPassing(ask: (recogniser: Recogniser) => Promise<unknown>): Promise<void> {
+    const recogniser = this.#recogniser;
+    if (recogniser === undefined) return;
+    try {
+      await ask(recogniser);
+    } catch (error) {
+      if (recogniser === this.#recogniser) this.#failed(error);
+    }
+  }
+
+  /** Asks for a sign of life, and again after a while. */
+  #check(round: number): void {
+    this.#timer = setTimeout(() => {
+      if (round !== this.#round) return;
+      void this.#askInPassing(async (recogniser) => {
+        this.#heap = (await recogniser.health()).heapBytes;
+        this.#heapAtFirst ??= this.#heap;
+        this.#check(round);
+      });
+    }, this.#times.checkEveryMs);
+  }
+
+  #failed(error: unknown): void {
+    const fault = error instanceof RecogniserError ? error.fault : 'engine failed';
+    const reason = error instanceof Error ? error.message : String(error);
+    this.stop();
+    const now = performance.now();
+    if (now - this.#lastFailureAt > this.#times.forgiveAfterMs) this.#failures = 0;
+    this.#lastFailureAt = now;
+    if (fault === 'no model' || fault === 'broken model') {
+      this.#events.changed(fault, reason);
+      if (fault === 'no model') this.#again(this.#times.lookForModelMs, true);
+      return;
+    }
+    const pause = this.#times.retryAfterMs[this.#failures];
+    this.#failures += 1;
+    this.#events.changed(pause === undefined ? 'engine failed' : 'starting', reason);
+    if (pause !== undefined) this.#again(pause);
+  }
+
+  #again(afterMs: number, quietly = false): void {
+    const round = this.#round;
+    this.#timer = setTimeout(() => {
+      if (round !== this.#round) return;
+      this.restarts += 1;
+      void this.#load(quietly);
+    }, afterMs);
+  }
+}

@@ -1,0 +1,114 @@
+import { build } from 'esbuild';
+import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { tmpdir } from 'node:os';
+import { extname, join } from 'node:path';
+import { chromium } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
+import { BUNDLING } from '../../deploy/build.ts';
+import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
+import { securityHeaders } from '../../deploy/headers.ts';
+import { writeWav } from './sound.ts';
+import type {} from './earPage.ts';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+const TYPES: Readonly<Record<string, string>> = { '.js': 'text/javascript', '.wasm': 'application/wasm', '.html': 'text/html', '.wav': 'audio/wav' };
+
+export interface EarBench {
+  readonly page: Page;
+  readonly browser: Browser;
+  /** Everything the browser wrote to its console. */
+  readonly console: readonly string[];
+  close(): Promise<void>;
+}
+
+export interface EarBenchOptions {
+  /** What the microphone hears, over and over: 16 kHz samples, -1 to 1. Without it, the browser has the machine's own devices (in a test, none). */
+  readonly microphone?: Float32Array;
+  /** Another file for the model; null when there is none. */
+  readonly model?: string | null;
+  /** More files to serve. */
+  readonly files?: Readonly<Record<string, string>>;
+  readonly flags?: readonly string[];
+}
+
+/** Serves the ear as the kiosk serves it, under the kiosk's own policy, and opens it in Chromium. */
+export async function openEar(options: EarBenchOptions = {}): Promise<EarBench> {
+  const folder = mkdtempSync(join(tmpdir(), 'ear-'));
+  const undo: (() => unknown)[] = [() => rmSync(folder, { recursive: true, force: true })];
+  try {
+    await bundle(folder);
+    const server = await serve(fileTable(folder, options));
+    undo.unshift(server.close);
+    const browser = await chromium.launch(launchOptions(folder, options));
+    undo.unshift(() => browser.close());
+    const page = await browser.newPage();
+    const lines: string[] = [];
+    page.on('console', (message) => lines.push(message.text()));
+    page.on('pageerror', (error) => lines.push(String(error)));
+    await page.goto(server.address);
+    await page.waitForFunction(() => 'page' in window);
+    return { page, browser, console: lines, close: () => runAll(undo) };
+  } catch (error) {
+    await runAll(undo);
+    throw error;
+  }
+}
+
+async function runAll(steps: readonly (() => unknown)[]): Promise<void> {
+  for (const step of steps) await step();
+}
+
+async function bundle(folder: string): Promise<void> {
+  await build({
+    ...BUNDLING, outdir: folder, sourcemap: false,
+    entryPoints: [
+      { in: 'kiosk/ear/recogniser-worker.ts', out: 'recogniser-worker' },
+      { in: 'kiosk/ear/capture-worklet.ts', out: 'capture-worklet' },
+      { in: 'test/voice/earPage.ts', out: 'page' },
+    ],
+  });
+  writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Ear</title><script type="module" src="/page.js"></script>');
+}
+
+function fileTable(folder: string, { model, files = {} }: EarBenchOptions): ReadonlyMap<string, string> {
+  const shipped = join(ROOT, 'sounds', 'speech-model', 'model.tar.gz');
+  return new Map(Object.entries({
+    '/': join(folder, 'index.html'),
+    '/page.js': join(folder, 'page.js'),
+    '/ear/recogniser-worker.js': join(folder, 'recogniser-worker.js'),
+    '/ear/capture-worklet.js': join(folder, 'capture-worklet.js'),
+    '/ear/vosk.wasm': join(ROOT, 'node_modules', '@lichess-org', 'vosk-browser', 'dist', 'vosk.wasm'),
+    ...(model === null ? {} : { '/models/model.tar.gz': model ?? shipped }),
+    ...files,
+  }));
+}
+
+async function serve(files: ReadonlyMap<string, string>): Promise<{ address: string; close: () => void }> {
+  const server = createServer((request, response) => {
+    const path = new URL(request.url ?? '/', 'http://127.0.0.1').pathname;
+    const file = files.get(path);
+    if (file === undefined || !existsSync(file)) {
+      response.writeHead(404).end();
+      return;
+    }
+    response.writeHead(200, { ...securityHeaders(path), 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
+    createReadStream(file).pipe(response);
+  });
+  await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
+  const address = server.address();
+  if (address === null || typeof address === 'string') throw new Error('the server has no port');
+  return { address: `http://127.0.0.1:${address.port}/`, close: () => { server.closeAllConnections(); server.close(); } };
+}
+
+function launchOptions(folder: string, { microphone, flags = [] }: EarBenchOptions): Parameters<typeof chromium.launch>[0] {
+  const executablePath = findChromium();
+  if (executablePath === undefined) throw new Error('no Chromium: name one with CHROMIUM=/path/to/chromium');
+  const args = [...CHROMIUM_FLAGS, ...flags];
+  if (microphone !== undefined) {
+    const file = join(folder, 'microphone.wav');
+    writeFileSync(file, writeWav(microphone));
+    args.push('--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-audio-capture=${file}`);
+  }
+  return { executablePath, headless: true, args };
+}

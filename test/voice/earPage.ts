@@ -1,0 +1,63 @@
+import { createEar } from '../../kiosk/ear/ear.ts';
+import type { Ear, EarOptions } from '../../kiosk/ear/ear.ts';
+import type { MicrophoneEvents, SoundSource } from '../../kiosk/ear/microphone.ts';
+import { CARE_TIMES } from '../../kiosk/ear/recogniserCare.ts';
+import type { CareTimes } from '../../kiosk/ear/recogniserCare.ts';
+
+/** The page that the ear's tests run in: the ear alone, and what it said, in order. */
+export interface EarPage {
+  readonly log: { readonly at: number; readonly event: string; readonly detail: unknown }[];
+  ear: Ear;
+  /** With `pushed` the ear hears only what push() gives it. */
+  make(options: { readonly pushed?: boolean; readonly times?: Partial<CareTimes>; readonly heapGrowthBytes?: number }): void;
+  /** Gives sound as fast as it is taken: 16 kHz, whole blocks of 100 ms. */
+  push(sound: Float32Array<ArrayBuffer>): void;
+  /** Fetches a WAV (16 kHz, mono, 16 bits). */
+  wav(url: string): Promise<Float32Array<ArrayBuffer>>;
+}
+
+declare global {
+  interface Window { page: EarPage }
+}
+
+const BLOCK = 1_600;
+const WAV_HEADER_BYTES = 44;
+let pushTo: MicrophoneEvents | undefined;
+
+const page: EarPage = {
+  log: [],
+  ear: createEar({ events: eventsInto('unmade') }),
+  make({ pushed = false, times = {}, heapGrowthBytes }) {
+    const options: EarOptions = {
+      events: eventsInto(''),
+      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', model: () => Promise.resolve('/models/model.tar.gz') },
+      careTimes: { ...CARE_TIMES, ...times },
+      ...(pushed ? { source: pushedSound } : {}),
+      ...(heapGrowthBytes === undefined ? {} : { heapGrowthBytes }),
+    };
+    page.ear = createEar(options);
+  },
+  push(sound) {
+    for (let at = 0; at + BLOCK <= sound.length; at += BLOCK) pushTo?.block(sound.slice(at, at + BLOCK));
+  },
+  async wav(url) {
+    const bytes = await (await fetch(url)).arrayBuffer();
+    return Float32Array.from(new Int16Array(bytes.slice(WAV_HEADER_BYTES)), (sample) => sample / 32_768);
+  },
+};
+window.page = page;
+
+function eventsInto(prefix: string): EarOptions['events'] {
+  const note = (event: string) => (detail: unknown) => { page.log.push({ at: performance.now(), event: prefix + event, detail }); };
+  return { heard: note('heard'), address: note('address'), level: note('level'), state: note('state'), unknownWords: note('unknown') };
+}
+
+function pushedSound(events: MicrophoneEvents): SoundSource {
+  return {
+    settings: undefined,
+    start: () => { pushTo = events; events.began(); return Promise.resolve(); },
+    stop: () => { pushTo = undefined; },
+    choices: () => Promise.resolve([]),
+    choose: () => Promise.resolve(),
+  };
+}
