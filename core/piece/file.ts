@@ -20,6 +20,8 @@ export interface DescribedSize {
 }
 
 export interface PieceFile {
+  /** Where an editor finds the schema; nothing else looks at it. */
+  readonly $schema?: string;
   readonly format: 'benchcall piece';
   readonly version: 1;
   readonly name: string;
@@ -46,7 +48,11 @@ export interface Part {
   /** Where each copy goes, once oriented: 'front left' … as many as `count`. */
   readonly places?: readonly string[];
   readonly species: string;
-  /** Always `length`, `width`, `thickness`; more as the part needs: `shoulders` is shoulder to shoulder. */
+  /**
+   * Always `length`, `width`, `thickness`; more as the part needs: `shoulders` is shoulder to shoulder, `stock` the thickness of the
+   * rough boards it is cut from. Others follow unless they are given here (derived.ts): `roughLength`, `roughWidth`, `roughThickness`, `ripWidth`,
+   * and `blankThickness` of a lamination, `boardWidth` of a panel.
+   */
   readonly sizes: Readonly<Record<string, SizeSource>>;
   readonly made: Making;
   /** Names of the faces: the reference pair, and which show. */
@@ -73,10 +79,17 @@ export interface MortiseAndTenon {
   /** The part that carries the tenons (both its ends). */
   readonly tenonOn: string;
   readonly mortiseIn: string;
+  /** Which size of the mortised part the mortise goes into; its width when absent. Rails that meet in a leg differ in it. */
+  readonly mortiseInto?: 'width' | 'thickness';
+  /** The places of the mortised part that have this joint ('back left' …); all when absent. */
+  readonly places?: readonly string[];
+  /** Mitred where two tenons meet inside a leg; square when absent. */
+  readonly tenonEnds?: 'square' | 'mitred';
   /**
    * `tenonLength`, `tenonThickness`, `tenonWidth`, `mortiseDepth`, `mortiseWidth`, `mortiseLength`;
    * `setback` (outer face of the rail from the outer face of the leg), `fromTop` (top of the mortise from the
-   * top end of the leg); and others that the joint needs.
+   * top end of the leg). Where they are not given, `outerShoulder` (outer face of the rail to the tenon) puts the tenon in the middle of the
+   * rail's thickness, and `topShoulder` (top edge of the rail to the tenon) in the middle of its width.
    */
   readonly sizes: Readonly<Record<string, SizeSource>>;
 }
@@ -88,7 +101,13 @@ export interface Fixing {
   readonly name: string;
   readonly holds: string;
   readonly to: string;
+  /** The part that does the holding, when it is made: the button. */
+  readonly with?: string;
   readonly count: number;
+  /**
+   * For buttons: `tongueLength`, `tongueThickness`, `grooveWidth`, `grooveDepth`, `grooveFromTop` (top edge of the rail to the groove),
+   * `step` (the button's top face to its tongue).
+   */
   readonly sizes: Readonly<Record<string, SizeSource>>;
 }
 
