@@ -3,6 +3,7 @@ import { nanometres } from '../length/length.ts';
 import { TIMER_KINDS } from '../clock/timer.ts';
 import { LONGEST_TIMER_MS, SHORTEST_TIMER_MS } from '../clock/sayDuration.ts';
 import type { Moment } from '../clock/moment.ts';
+import { LARGEST_FILE_BYTES } from '../piece/load.ts';
 import type { Entry } from './entry.ts';
 import { ADDRESS_WORDS, type Settings } from './settings.ts';
 
@@ -10,7 +11,6 @@ import { ADDRESS_WORDS, type Settings } from './settings.ts';
  * What may stand in the journal, field by field. Whatever is stored is read through these and never believed:
  * unknown fields and kinds are refused, texts are limited, and what comes out is made anew.
  */
-export const LONGEST_PIECE_TEXT = 8 * 1024 * 1024;
 const LONGEST_NOTE = 10_000;
 
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
@@ -58,7 +58,7 @@ const timerRequest = v.strictObject({
 const ofTimer = { timer: recordNumber };
 
 export const EntrySchema = v.variant('kind', [
-  v.strictObject({ kind: v.literal('piece loaded'), text: text(LONGEST_PIECE_TEXT), from: text(1_000), afresh: v.exactOptional(v.boolean()) }),
+  v.strictObject({ kind: v.literal('piece loaded'), text: text(LARGEST_FILE_BYTES), from: text(1_000), afresh: v.exactOptional(v.boolean()) }),
   v.strictObject({ kind: v.literal('measured'), measurement: v.strictObject({ size: sizeName, copy, length }) }),
   v.strictObject({ kind: v.literal('measurement withdrawn'), size: sizeName, copy }),
   v.strictObject({ kind: v.literal('step done'), step }),
