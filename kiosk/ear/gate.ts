@@ -6,13 +6,13 @@ export interface GateSettings {
   readonly openAboveFloorDb: number;
   /** Nothing softer than this (below full scale) opens the gate, however quiet the room. */
   readonly softestDb: number;
-  /** A sound must last this long; a mallet blow or a dropped clamp does not. */
+  /** A sound must last this long; a dry blow does not. */
   readonly openAfterMs: number;
   /** What is kept from before the gate opened, so that soft first consonants are not cut off. */
   readonly preRollMs: number;
   /** How long the gate stays open after the last speech; longer than a breath within a sentence, and than the engine's own end of speech (0.5 s). */
   readonly hangOverMs: number;
-  /** The same after a sound too short to be speech. */
+  /** The same after a sound too short to be speech, such as a mallet blow that rings. */
   readonly shortHangOverMs: number;
   /** Sound shorter than this is 'too short to be speech'. */
   readonly speechMs: number;
@@ -21,7 +21,7 @@ export interface GateSettings {
 }
 
 export const GATE_SETTINGS: GateSettings = {
-  openAboveFloorDb: 9, softestDb: -62, openAfterMs: 60, preRollMs: 300, hangOverMs: 800, shortHangOverMs: 250, speechMs: 180, floorRiseDbPerSecond: 2,
+  openAboveFloorDb: 9, softestDb: -62, openAfterMs: 90, preRollMs: 300, hangOverMs: 800, shortHangOverMs: 250, speechMs: 260, floorRiseDbPerSecond: 2,
 };
 
 /** What the gate lets through of one block. */

@@ -21,7 +21,7 @@ export async function* unpackTarGz(packed: ReadableStream<Uint8Array<ArrayBuffer
   for (;;) {
     const header = await source.take(BLOCK);
     if (header === undefined) throw new BrokenArchive('the archive ends before its closing mark: it was cut short');
-    if (header.every((byte) => byte === 0)) return;
+    if (header.every((byte) => byte === 0)) return source.drain();
     const { name, size, type } = readHeader(header);
     const bytes = await source.take(size);
     const padding = await source.take((BLOCK - (size % BLOCK)) % BLOCK);
@@ -61,6 +61,11 @@ class Blocks {
       this.#left = this.#left.subarray(part.length);
     }
     return taken;
+  }
+
+  /** Reads to the end: only there does gzip's own checksum tell whether all before it was whole. */
+  async drain(): Promise<void> {
+    while (!(await this.#read()).done);
   }
 
   async #read(): Promise<ReadableStreamReadResult<Uint8Array>> {
