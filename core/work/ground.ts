@@ -1,0 +1,71 @@
+import type { Length } from '../length/length.ts';
+import type { Joint, MortiseAndTenon, Part, PieceFile } from '../piece/file.ts';
+import type { SizeName } from '../piece/measurement.ts';
+import type { PartCopy, SizeMention } from './step.ts';
+
+/** What the plan of the work stands on: the piece file, and the sizes that its dimension graph knows. */
+export interface Ground {
+  readonly file: PieceFile;
+  readonly part: (id: string) => Part | undefined;
+  /** The joints that a part has a share in. */
+  readonly jointsOf: (part: string) => readonly Joint[];
+  readonly tenonJoints: readonly MortiseAndTenon[];
+  /** Buttons and other parts that only hold another: made in a row from one strip, for twelve steps to face twelve buttons would be a nuisance. */
+  readonly inOneGo: (part: Part) => boolean;
+  /** The copies that are a step of their own; `undefined` stands for all of them in one go. */
+  readonly unitsOf: (part: Part) => readonly (number | undefined)[];
+  /** A mention of a size, of one copy where the part has several; undefined when the piece does not have it. */
+  readonly size: (name: SizeName, copy?: number) => SizeMention | undefined;
+  /** All sizes that a joint or part has. */
+  readonly sizesOf: (owner: string) => readonly SizeMention[];
+  /** As planned, before anything is measured. */
+  readonly planned: (name: SizeName) => Length | undefined;
+}
+
+export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (name: SizeName) => Length | undefined): Ground {
+  const known = new Set(names);
+  const parts = new Map(file.parts.map((part) => [part.id, plainlyMade(part)]));
+  const owned = new Map<string, SizeName[]>();
+  for (const name of known) owned.set(ownerOf(name), [...(owned.get(ownerOf(name)) ?? []), name]);
+  const tenonJoints = file.joints.filter((joint) => joint.kind === 'mortise and tenon');
+  const inOneGo = new Set(file.joints.flatMap((joint) => (joint.kind === 'fixing' ? joint.with ?? [] : [])));
+  const joints = new Map(file.parts.map(({ id }) => [id, file.joints.filter((joint) => sharesIn(joint, id))]));
+  return {
+    file: { ...file, parts: [...parts.values()] },
+    tenonJoints,
+    inOneGo: (part) => inOneGo.has(part.id),
+    unitsOf: (part) => (inOneGo.has(part.id) ? [undefined] : copiesOf(part)),
+    planned,
+    part: (id) => parts.get(id),
+    jointsOf: (part) => joints.get(part) ?? [],
+    size: (name, copy) => {
+      if (!known.has(name)) return undefined;
+      const several = (parts.get(ownerOf(name))?.count ?? 1) > 1;
+      return copy === undefined || !several ? { size: name } : { size: name, copy };
+    },
+    sizesOf: (owner) => (owned.get(owner) ?? []).map((size) => ({ size })),
+  };
+}
+
+/** A single layer or board needs no glue: the part is solid, whatever the file calls it. */
+function plainlyMade(part: Part): Part {
+  const { made } = part;
+  const pieces = made.kind === 'laminated' ? made.layers : made.kind === 'panel' ? made.boards : 1;
+  return pieces === 1 ? { ...part, made: { kind: 'solid' } } : part;
+}
+
+function ownerOf(name: SizeName): string {
+  return name.slice(0, Math.max(0, name.lastIndexOf('.')));
+}
+
+function sharesIn(joint: Joint, part: string): boolean {
+  return joint.kind === 'fixing' ? [joint.holds, joint.to, joint.with].includes(part) : joint.tenonOn === part || joint.mortiseIn === part;
+}
+
+export function copiesOf(part: Part): readonly number[] {
+  return Array.from({ length: part.count }, (_, index) => index + 1);
+}
+
+export function coverOf(part: Part): readonly PartCopy[] {
+  return copiesOf(part).map((copy) => ({ part: part.id, copy }));
+}
