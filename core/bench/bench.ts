@@ -1,3 +1,4 @@
+import type { Acts } from '../journal/acts.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import type { Question, Reply } from './reply.ts';
@@ -17,5 +18,5 @@ export interface Bench {
   /** The whole journal, for telling what was written down. */
   readonly records: readonly JournalRecord[];
   /** Journal acts that can be taken back, newest last; and those taken back that can be put back. */
-  readonly acts: { readonly standing: readonly number[]; readonly scratched: readonly number[] };
+  readonly acts: Acts;
 }

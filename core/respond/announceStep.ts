@@ -2,8 +2,9 @@ import type { State } from '../journal/state.ts';
 import type { Moment } from '../clock/moment.ts';
 import { remaining } from '../work/progress.ts';
 import type { Caution, Step } from '../work/step.ts';
-import { titleOf } from '../work/titles.ts';
-import { sayNumber, sayWording, sentence } from './saying.ts';
+import { titleOf } from '../work/wording.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import { sayWording, sentence } from './saying.ts';
 
 const TWELVE_HOURS_MS = 12 * 60 * 60 * 1000;
 
@@ -15,7 +16,7 @@ export function announceStep(state: State, step: Step, cautions: readonly Cautio
 
 /** 'Step twelve of one hundred and forty.' */
 export function stepPlace(state: State, steps: readonly Step[], step: Step): string {
-  const left = remaining(steps, state).steps.length;
+  const { left } = remaining(steps, state);
   return `Step ${sayNumber(steps.indexOf(step) + 1)} of ${sayNumber(steps.length)}, ${sayNumber(left)} open.`;
 }
 

@@ -1,8 +1,6 @@
 import type { TimerKind } from '../clock/timer.ts';
 import type { State } from '../journal/state.ts';
-import { adhesiveTimes } from '../work/adhesiveTimes.ts';
-
-const MINUTE_MS = 60_000;
+import { glueTimes } from '../work/figures.ts';
 
 /** How long a clock of that kind runs when no time is said, and where the figure comes from. */
 export function defaultTimer(state: State, kind: TimerKind): { durationMs?: number; basis: string } {
@@ -12,9 +10,8 @@ export function defaultTimer(state: State, kind: TimerKind): { durationMs?: numb
     case 'open time':
     case 'clamp': {
       if (!state.piece) return { basis: '' };
-      const times = adhesiveTimes(state.piece.file.adhesive);
-      const time = kind === 'clamp' ? times.clamp : times.open;
-      return { durationMs: time.minutes * MINUTE_MS, basis: time.basis };
+      const times = glueTimes(state.piece.file.adhesive);
+      return kind === 'clamp' ? times.clamp : times.open;
     }
     case 'rest':
     case 'plain':

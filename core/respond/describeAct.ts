@@ -2,9 +2,10 @@ import { assertNever } from '../result.ts';
 import type { Bench } from '../bench/bench.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
-import { titleOf } from '../work/titles.ts';
+import { titleOf } from '../work/wording.ts';
 import { sayList, saySubject, spoken } from './saying.ts';
-import { stepOf } from './views.ts';
+import { stepCalled } from '../work/progress.ts';
+import { stepsOf } from './views.ts';
 
 /** What one request wrote down, in words: 'leg two, width, three, and one sixteenth inches'. */
 export function describeAct(bench: Bench, act: number): string {
@@ -17,7 +18,7 @@ export function describeAct(bench: Bench, act: number): string {
 export function describeEntry(bench: Bench, entry: Entry): string {
   const { state } = bench;
   const title = (id: string) => {
-    const step = stepOf(state, id);
+    const step = stepCalled(id, stepsOf(state));
     return step ? titleOf(step, state.places) : id;
   };
   const timer = (id: number) => bench.records.find(({ number, entry: started }) => number === id && started.kind === 'timer started')?.entry;

@@ -2,10 +2,11 @@ import { assertNever } from '../result.ts';
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { KeepingRequest } from '../bench/request.ts';
+import { sayNumber } from '../length/sayNumber.ts';
 import { loadPiece } from '../piece/load.ts';
 import { describeAct } from './describeAct.ts';
 import { refuse, write } from './plain.ts';
-import { sayCount, sayNumber } from './saying.ts';
+import { sayCount } from './saying.ts';
 import { changeSettings } from './settings.ts';
 
 /** Undo, loading a piece, settings: what changes the bench itself. */
@@ -24,7 +25,7 @@ export function respondToKeeping(bench: Bench, request: KeepingRequest): Respons
     case 'load piece':
       return load(bench, request.text, request.from);
     case 'set':
-      return changeSettings(bench.state, request.setting);
+      return changeSettings(request.setting);
     default:
       return assertNever(request);
   }

@@ -1,7 +1,8 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import { noPiece, refuse, write } from './plain.ts';
-import { sayList, sayNumber } from './saying.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import { sayList } from './saying.ts';
 
 /** Says where a copy goes: 'leg three is front left'. One place holds one copy. */
 export function placeCopy(bench: Bench, partId: string, copy: number, place: string): Response {

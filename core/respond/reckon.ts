@@ -6,11 +6,12 @@ import { add, fractionOf, shareOut, subtract, timesWhole } from '../length/arith
 import { nanometres, type Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import { sayLength } from '../length/say.ts';
+import { sayNumber } from '../length/sayNumber.ts';
 import { writeLength } from '../length/write.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import { failure, success, type Result } from '../result.ts';
 import { refuse, tell } from './plain.ts';
-import { sayFraction, sayNumber, sentence, spoken, written } from './saying.ts';
+import { sayFraction, sentence, spoken, written } from './saying.ts';
 import { sizesOf } from './views.ts';
 
 const HALF_MILLIMETRE_STEP: Rounding = { unit: 'millimetre', step: nanometres(500_000) };

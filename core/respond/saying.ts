@@ -1,11 +1,12 @@
 import type { Length } from '../length/length.ts';
 import { sayLength } from '../length/say.ts';
 import { writeLength } from '../length/write.ts';
-import { sayOrdinal, sayNumber } from '../length/sayNumber.ts';
+import { sayNumber, sayOrdinal } from '../length/sayNumber.ts';
 import type { State } from '../journal/state.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import type { Sentence } from '../piece/sentence.ts';
 import type { SizeMention, Wording } from '../work/step.ts';
 import { renderWording } from '../work/wording.ts';
 import { sizesOf } from './views.ts';
@@ -37,17 +38,22 @@ export function saySubject(state: State, size: SizeName, copy?: number): string 
 
 /** The wording of a step for the ear or the eye, with its sizes filled in. */
 export function sayWording(state: State, wording: Wording): string {
-  return renderWording(wording, (mention) => lengthOfMention(state, mention, spoken), (length) => spoken(state, length));
+  return renderWording(wording, (mention) => lengthOfMention(state, mention, spoken));
 }
 
 export function writeWording(state: State, wording: Wording): string {
-  return renderWording(wording, (mention) => lengthOfMention(state, mention, written), (length) => written(state, length));
+  return renderWording(wording, (mention) => lengthOfMention(state, mention, written));
 }
 
 function lengthOfMention(state: State, mention: SizeMention, put: (state: State, length: Length) => string): string {
   const sizes = sizesOf(state);
   const value = sizes && sizeOf(sizes, mention.size, mention.copy);
   return value ? put(state, value.length) : mention.size;
+}
+
+/** A sentence with sizes and lengths in it, for the ear. */
+export function saySentence(state: State, said: Sentence): string {
+  return said.map((item) => typeof item === 'string' ? item : 'length' in item ? spoken(state, item.length) : lengthOfMention(state, item, spoken)).join('');
 }
 
 /** 'one, two and three': a list as it is said. */
@@ -69,4 +75,9 @@ export function sentence(text: string): string {
   return ended.charAt(0).toUpperCase() + ended.slice(1);
 }
 
-export { sayOrdinal, sayNumber };
+/** 'half', 'a third', 'three quarters': a part of something. */
+export function sayFraction(numerator: number, denominator: number): string {
+  if (numerator === 1 && denominator === 2) return 'half';
+  const ordinal = denominator === 4 ? 'quarter' : sayOrdinal(denominator);
+  return numerator === 1 ? `a ${ordinal}` : `${sayNumber(numerator)} ${ordinal}s`;
+}

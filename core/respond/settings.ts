@@ -9,7 +9,7 @@ import { refuse, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 
 /** Changes one setting or several, and says what holds from now on. */
-export function changeSettings(state: State, setting: Partial<Settings>): Response {
+export function changeSettings(setting: Partial<Settings>): Response {
   const said: string[] = [];
   if (setting.rounding) said.push(`sizes are said to ${sayRounding(setting.rounding)}`);
   if (setting.volume !== undefined) {

@@ -16,7 +16,7 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
     case 'louder':
     case 'quieter': {
       const volume = nextVolume(bench.state, request.kind === 'louder' ? 1 : -1);
-      return volume === undefined ? refuse(`I cannot go ${request.kind}.`) : changeSettings(bench.state, { volume });
+      return volume === undefined ? refuse(`I cannot go ${request.kind}.`) : changeSettings({ volume });
     }
     case 'be quiet':
       return tell({ say: '', hush: true });
@@ -41,8 +41,8 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
 function again(bench: Bench, how: Extract<TalkRequest, { kind: 'say again' }>['how']): Response {
   const last = bench.conversation.lastReply;
   if (!last?.say) return refuse('I have said nothing yet.');
-  const { signal: _signal, hush: _hush, screen: _screen, ...spokenBefore } = last;
-  const repeated: Reply = spokenBefore;
+  const { say, note, question, lengths } = last;
+  const repeated: Reply = { say, ...(note === undefined ? {} : { note }), ...(question ? { question } : {}), ...(lengths ? { lengths } : {}) };
   switch (how) {
     case 'as before':
       return tell(repeated);

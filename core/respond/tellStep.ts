@@ -4,6 +4,7 @@ import type { Response } from '../bench/reply.ts';
 import type { WorkRequest } from '../bench/request.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { SizeMention, Step } from '../work/step.ts';
+import { sayCheck } from '../work/wording.ts';
 import { tell } from './plain.ts';
 import { saySubject, sayList, sayWording, sentence, spoken } from './saying.ts';
 import { sizesOf } from './views.ts';
@@ -23,10 +24,8 @@ function sayPart(bench: Bench, step: Step, what: What): string {
       return sentence(sayWording(state, step.show));
     case 'tools':
       return step.tools.length > 0 ? `You need ${sayList(step.tools)}.` : 'No tool is needed.';
-    case 'check': {
-      const tolerance = step.check.tolerance === undefined ? '' : ` Within ${spoken(state, step.check.tolerance)}.`;
-      return `${sentence(sayWording(state, step.check.say))}${tolerance}`;
-    }
+    case 'check':
+      return sayCheck(step.check, (mention) => sayWording(state, [mention]), state.settings.rounding.unit);
     case 'cautions':
       return step.cautions.length > 0 ? step.cautions.map((caution) => sentence(caution.say)).join(' ') : 'No special caution for this step.';
     case 'sizes':

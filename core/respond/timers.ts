@@ -1,13 +1,15 @@
 import { assertNever } from '../result.ts';
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
-import type { Request, TimerRequests } from '../bench/request.ts';
+import type { TimerRequests } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
 import { readTimer } from '../clock/reading.ts';
-import { LONGEST_TIMER_MS, sayDuration } from '../clock/sayDuration.ts';
+import { isTimerDuration, LONGEST_TIMER_MS, sayDuration } from '../clock/sayDuration.ts';
 import type { Timer, TimerKind, TimerRequest } from '../clock/timer.ts';
+import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import { currentStep } from '../work/progress.ts';
+import { timersStarting } from '../work/step.ts';
 import { defaultTimer } from './defaultTimer.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
@@ -23,23 +25,23 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
     case 'start timer':
       return startNamed(state, request);
     case 'start step timer': {
-      const timer = currentStep(stepsOf(state), state)?.timer;
+      const timer = stepTimer(state);
       return timer ? start(timer) : refuse('This step has no clock of its own. Say how long, for one: start a twenty minute timer.');
     }
     case 'time left':
       return timeLeft(state, request.timer, now);
     case 'change timer':
-      return withTimer(state, request, now, (timer) => change(timer, request.addMs, now));
+      return withTimer(state, request, (timer) => change(timer, request.addMs, now));
     case 'hold timer':
-      return withTimer(state, request, now, (timer) => timer.heldLeftMs === undefined
+      return withTimer(state, request, (timer) => timer.heldLeftMs === undefined
         ? write([{ kind: 'timer held', timer: timer.id }], { say: `${timer.name} stands still.`, screen: CLOCKS })
         : refuse(`${timer.name} stands still already.`));
     case 'resume timer':
-      return withTimer(state, request, now, (timer) => timer.heldLeftMs === undefined
+      return withTimer(state, request, (timer) => timer.heldLeftMs === undefined
         ? refuse(`${timer.name} is running already.`)
         : write([{ kind: 'timer resumed', timer: timer.id }], { say: `${timer.name} runs on.`, screen: CLOCKS }));
     case 'stop timer':
-      return withTimer(state, request, now, (timer) =>
+      return withTimer(state, request, (timer) =>
         write([{ kind: 'timer stopped', timer: timer.id }], { say: `${timer.name} is stopped.`, screen: CLOCKS, signal: 'done' }));
     case 'acknowledge':
       return acknowledge(state, request, now);
@@ -52,17 +54,30 @@ function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start
   const usual = defaultTimer(state, request.timer);
   const durationMs = request.durationMs ?? usual.durationMs;
   if (durationMs === undefined) return refuse('For how long? Say, for one: start a twenty minute timer.');
-  if (!(durationMs > 0) || durationMs > LONGEST_TIMER_MS) return refuse(`A clock runs from one second to ${sayDuration(LONGEST_TIMER_MS)}.`);
+  if (!isTimerDuration(durationMs)) return refuse(`A clock runs from one second to ${sayDuration(LONGEST_TIMER_MS)}.`);
   const basis = request.durationMs === undefined ? usual.basis : 'as you said';
   return start({ kind: request.timer, name: request.name ?? nameFor(request.timer), durationMs, basis });
+}
+
+/** The clock of the current step that is not running yet: a glue-up has one for the open time and one for the clamps. */
+function stepTimer(state: State): TimerRequest | undefined {
+  const step = currentStep(stepsOf(state), state);
+  const timers = step ? timersStarting(step, 'when asked') : [];
+  return timers.find(({ name }) => !state.timers.some((running) => running.name === name)) ?? timers[0];
+}
+
+/** The entry that starts a clock. */
+export function timerStarted({ kind, name, durationMs, basis }: TimerRequest): Entry {
+  return { kind: 'timer started', timer: { kind, name, durationMs, basis } };
 }
 
 function nameFor(kind: TimerKind): string {
   return kind === 'plain' ? 'timer' : kind;
 }
 
-function start({ kind, name, durationMs, basis }: TimerRequest): Response {
-  return write([{ kind: 'timer started', timer: { kind, name, durationMs, basis } }], {
+function start(timer: TimerRequest): Response {
+  const { name, durationMs, basis } = timer;
+  return write([timerStarted(timer)], {
     say: sentence(`${name}, ${sayDuration(durationMs)}, running${basis === 'as you said' ? '' : `; ${basis}`}`),
     signal: 'done', screen: CLOCKS,
   });
@@ -95,13 +110,13 @@ function acknowledge(state: State, request: Extract<TimerRequests, { kind: 'ackn
 }
 
 /** The timer meant: the one named, the only one there is, or the one chosen when asked. */
-function withTimer(state: State, request: Extract<TimerRequests, { timer?: number }> & { kind: Request['kind'] }, now: Moment, act: (timer: Timer) => Response): Response {
+function withTimer(state: State, request: Extract<TimerRequests, { timer?: number }>, act: (timer: Timer) => Response): Response {
   const running = state.timers.filter((timer) => timer.acknowledgedAt === undefined || timer.kind === 'break');
   const named = request.timer === undefined ? undefined : state.timers.find(({ id }) => id === request.timer);
   if (named) return act(named);
   const [only, another] = running;
   if (!only || request.timer !== undefined) return refuse('No such clock is running.', { screen: CLOCKS });
   if (!another) return act(only);
-  const choices = running.map((timer) => ({ say: timer.name, request: { ...request, timer: timer.id } as Request }));
+  const choices = running.map((timer) => ({ say: timer.name, request: { ...request, timer: timer.id } }));
   return tell({ say: `Which clock: ${sayList(choices.map(({ say }) => say), 'or')}?`, screen: CLOCKS, question: { kind: 'which', choices } });
 }

@@ -8,7 +8,6 @@ import type { Step } from '../work/step.ts';
 /** What is reckoned from the state and kept for as long as what it stands on stays the same. */
 const sizesByMeasurements = new WeakMap<readonly Measurement[], { piece: LoadedPiece; sizes: Sizes }>();
 const stepsByPiece = new WeakMap<LoadedPiece, readonly Step[]>();
-const stepIndexByPiece = new WeakMap<LoadedPiece, ReadonlyMap<string, Step>>();
 
 /** All sizes of the piece with what was measured; null without a piece. */
 export function sizesOf(state: State): Sizes | null {
@@ -28,15 +27,4 @@ export function stepsOf(state: State): readonly Step[] {
   const steps = stepsFor(state.piece);
   stepsByPiece.set(state.piece, steps);
   return steps;
-}
-
-/** The step of that id, when the piece has it. */
-export function stepOf(state: State, id: string): Step | undefined {
-  if (!state.piece) return undefined;
-  let index = stepIndexByPiece.get(state.piece);
-  if (!index) {
-    index = new Map(stepsOf(state).map((step) => [step.id, step]));
-    stepIndexByPiece.set(state.piece, index);
-  }
-  return index.get(id);
 }

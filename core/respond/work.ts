@@ -3,17 +3,21 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { WorkRequest } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
+import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
-import { currentStep, mayDo, nextOpen, previousStep, nextStep, remaining } from '../work/progress.ts';
+import type { State } from '../journal/state.ts';
+import { currentStep, isOpen, mayDo, nextOpen, previous, remaining, stepCalled } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
-import { titleOf } from '../work/titles.ts';
+import { timersStarting } from '../work/step.ts';
+import { titleOf } from '../work/wording.ts';
 import { announceStep, cautionsToSay, stepPlace } from './announceStep.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { firstToRecord, askFor } from './recordQuestions.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
+import { timerStarted } from './timers.ts';
 import { tellOfStep } from './tellStep.ts';
 import { placeCopy } from './place.ts';
-import { stepOf, stepsOf } from './views.ts';
+import { stepsOf } from './views.ts';
 
 /** Walking through the work. */
 export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): Response {
@@ -25,13 +29,11 @@ export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): 
     case 'where am I':
       return current ? announce(bench, current, now, stepPlace(state, steps, current)) : finished();
     case 'next step':
-      return moveTo(bench, current && nextStep(steps, current), now, 'That was the last step.');
+      return moveTo(bench, current && steps[steps.indexOf(current) + 1], now, 'That was the last step.');
     case 'step back':
-      return moveTo(bench, current ? previousStep(steps, current) : steps.at(-1), now, 'This is the first step.');
-    case 'go to step': {
-      const step = stepOf(state, request.step);
-      return moveTo(bench, step, now, 'This piece has no such step.');
-    }
+      return moveTo(bench, previous(steps, state), now, 'This is the first step.');
+    case 'go to step':
+      return moveTo(bench, stepCalled(request.step, steps), now, 'This piece has no such step.');
     case 'step done':
       return current ? finish(bench, current, now) : finished();
     case 'skip step':
@@ -56,6 +58,8 @@ function finished(): Response {
 /** Goes to a step and reads it; the move is written down so that a power cut does not lose the place. */
 function moveTo(bench: Bench, step: Step | undefined, now: Moment, otherwise: string): Response {
   if (!step) return refuse(otherwise);
+  const inTheWay = isOpen(step, bench.state) ? notYet(bench.state, step, now) : undefined;
+  if (inTheWay) return write([{ kind: 'went to step', step: step.id }], { say: `${titleOf(step, bench.state.places)}. ${inTheWay}`, screen: { name: 'step', step: step.id }, note: inTheWay });
   return announce(bench, step, now, '', [{ kind: 'went to step', step: step.id }]);
 }
 
@@ -67,19 +71,23 @@ function announce(bench: Bench, step: Step, now: Moment, before: string, entries
   return write([...entries, ...cautionEntries], { say, screen: { name: 'step', step: step.id } });
 }
 
+/** Why the wood does not allow the step now; undefined when it does. */
+function notYet(state: State, step: Step, now: Moment): string | undefined {
+  const allowed = mayDo(step, state, stepsOf(state), { timers: state.timers, now });
+  if (allowed.ok) return undefined;
+  const { because, first, how } = allowed.fault;
+  const what = how === 'clock' ? 'Its clock still runs' : 'First';
+  return `Not yet. ${sentence(because)} ${what}: ${titleOf(first, state.places)}.`;
+}
+
 function finish(bench: Bench, step: Step, now: Moment): Response {
   const { state } = bench;
-  const allowed = mayDo(step, stepsOf(state), state);
-  if (!allowed.ok) {
-    return refuse(`Not yet. ${sentence(allowed.fault.because)} First: ${titleOf(allowed.fault.first, state.places)}.`);
-  }
+  const inTheWay = notYet(state, step, now);
+  if (inTheWay) return refuse(inTheWay);
   const entries: Entry[] = [{ kind: 'step done', step: step.id }];
-  const timer = step.timer?.starts === 'when done' ? step.timer : undefined;
-  if (timer) {
-    const { kind, name, durationMs, basis } = timer;
-    entries.push({ kind: 'timer started', timer: { kind, name, durationMs, basis } });
-  }
-  const done = timer ? `Done. The ${timer.name} clock is running.` : 'Done.';
+  const timers = timersStarting(step, 'when done');
+  entries.push(...timers.map(timerStarted));
+  const done = ['Done.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running`))].join(' ');
   const wanted = firstToRecord(state, step);
   if (wanted) {
     const asked = askFor(state, wanted);
@@ -91,8 +99,8 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
 /** The step after one just done or skipped, read out. */
 function onTo(bench: Bench, step: Step, now: Moment, before: string, entries: readonly Entry[]): Response {
   const { state } = bench;
-  const progress = { ...state, done: new Set([...state.done, step.id]) };
-  const next = nextOpen(stepsOf(state), progress, step);
+  const passed = { ...state, currentStep: step.id, done: new Set([...state.done, step.id]) };
+  const next = nextOpen(stepsOf(state), passed, { timers: state.timers, now });
   if (!next) return write(entries, { say: `${before} That was the last open step.`, screen: { name: 'steps' }, signal: 'done' });
   const response = announce(bench, next, now, before, [...entries, { kind: 'went to step', step: next.id }]);
   return { ...response, reply: { ...response.reply, signal: 'done' } };
@@ -104,16 +112,17 @@ function skip(bench: Bench, step: Step, now: Moment): Response {
 
 function reopen(bench: Bench, step: Step): Response {
   const { state } = bench;
-  if (!state.done.has(step.id) && !state.skipped.has(step.id)) return refuse('This step is open already.');
+  if (isOpen(step, state)) return refuse('This step is open already.');
   return write([{ kind: 'step reopened', step: step.id }], { say: `Open again: ${titleOf(step, state.places)}.`, screen: { name: 'step', step: step.id } });
 }
 
 function whatIsLeft(bench: Bench): Response {
   const { state } = bench;
   const left = remaining(stepsOf(state), state);
-  if (left.steps.length === 0) return finished();
-  const parts = left.byOperation.slice(0, 3).map(({ operation, count }) => `${operation}, ${sayCount(count, 'step', 'steps')}`);
-  const more = left.byOperation.length > 3 ? ', and more after' : '';
-  return tell({ say: `${sayCount(left.steps.length, 'step is', 'steps are')} left. First ${sayList(parts)}${more}.`, screen: { name: 'steps' } });
+  if (left.left === 0) return finished();
+  const open = left.byOperation.filter((operation) => operation.left > 0);
+  const parts = open.slice(0, 3).map((operation) => `${operation.operation}, ${sayCount(operation.left, 'step', 'steps')}`);
+  const more = open.length > 3 ? ', and more after' : '';
+  return tell({ say: `${sayCount(left.left, 'step is', 'steps are')} left. First ${sayList(parts)}${more}.`, screen: { name: 'steps' } });
 }
 

@@ -1,0 +1,21 @@
+import type { Bench } from '../bench/bench.ts';
+import type { Reply } from '../bench/reply.ts';
+import type { JournalRecord } from '../journal/entry.ts';
+import { foldJournal, type Snapshot } from '../journal/fold.ts';
+
+/** The bench as a journal leaves it, with nothing said yet: at the step, or where a piece can be loaded. */
+export function benchFrom(records: readonly JournalRecord[], snapshot?: Snapshot): Bench {
+  const { state, acts } = foldJournal(records, snapshot);
+  return { state, acts, records, conversation: { screen: { name: state.piece ? 'step' : 'files' }, lastReply: null, question: null } };
+}
+
+/** The bench after a reply was given: what was written down is folded in, and the talk goes on from there. */
+export function advance(bench: Bench, reply: Reply, added: readonly JournalRecord[]): Bench {
+  const records = added.length > 0 ? [...bench.records, ...added] : bench.records;
+  const { state, acts } = added.length > 0 ? foldJournal(records, { state: bench.state, acts: bench.acts }) : bench;
+  const { screen, lastReply } = bench.conversation;
+  return {
+    state, acts, records,
+    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastReply : reply, question: reply.question ?? null },
+  };
+}
