@@ -2,7 +2,7 @@ import type { Response } from '../bench/reply.ts';
 import { absolute } from '../length/arithmetic.ts';
 import type { Length } from '../length/length.ts';
 import type { State } from '../journal/state.ts';
-import { misfits, type Misfit } from '../piece/fits.ts';
+import { misfits, newMisfits, type Misfit } from '../piece/fits.ts';
 import { whatMoved, type Moved } from '../piece/moved.ts';
 import { noPiece, tell } from './plain.ts';
 import { sayCount, sayList, saySentence, saySubject, sentence, spoken } from './saying.ts';
@@ -20,8 +20,7 @@ export function consequencesOf(before: State, after: State): string {
   const { piece } = after;
   if (!piece) return '';
   const moved = whatMoved(piece, before.measurements, after.measurements).filter(({ basis }) => basis === 'follows');
-  const fittedBefore = new Set(misfits(piece, before.measurements).map(({ id }) => id));
-  const newly = misfits(piece, after.measurements).filter(({ id }) => !fittedBefore.has(id));
+  const newly = newMisfits(piece, before.measurements, after.measurements);
   return [sayMoved(after, moved), ...newly.map((misfit) => sentence(sayMisfit(after, misfit)))].filter(Boolean).join(' ');
 }
 

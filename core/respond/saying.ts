@@ -6,6 +6,7 @@ import type { State } from '../journal/state.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import { renderSentence } from '../piece/fits.ts';
 import type { Sentence } from '../piece/sentence.ts';
 import type { SizeMention, Wording } from '../work/step.ts';
 import { renderWording } from '../work/wording.ts';
@@ -53,7 +54,8 @@ function lengthOfMention(state: State, mention: SizeMention, put: (state: State,
 
 /** A sentence with sizes and lengths in it, for the ear. */
 export function saySentence(state: State, said: Sentence): string {
-  return said.map((item) => typeof item === 'string' ? item : 'length' in item ? spoken(state, item.length) : lengthOfMention(state, item, spoken)).join('');
+  const sizes = sizesOf(state);
+  return renderSentence(said, ({ size, copy }) => sizes ? sizeOf(sizes, size, copy)?.length : undefined, (length) => spoken(state, length));
 }
 
 /** 'one, two and three': a list as it is said. */

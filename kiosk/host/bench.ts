@@ -1,0 +1,117 @@
+import type { Bench } from '../../core/bench/bench.ts';
+import type { Reply } from '../../core/bench/reply.ts';
+import type { Request } from '../../core/bench/request.ts';
+import type { Moment } from '../../core/clock/moment.ts';
+import type { Entry, JournalRecord } from '../../core/journal/entry.ts';
+import { advance, benchFrom } from '../../core/respond/advance.ts';
+import { respond } from '../../core/respond/respond.ts';
+import { NotKept, type Store } from '../store/store.ts';
+
+export interface BenchKeeperOptions {
+  readonly store: Store;
+  readonly now: () => Moment;
+  /** After each answered request: what is to be said and shown. The entries behind it are durable by then. */
+  readonly answered: (reply: Reply) => void;
+  /** After any change of the bench. */
+  readonly changed: () => void;
+}
+
+const SILENCE: Reply = { say: '' };
+
+/** Fold kept for a faster start, every so many records. */
+const SNAPSHOT_EVERY = 200;
+
+/**
+ * Holds the bench and takes requests one after the other: answer, write down durably, fold, and only then let it be said.
+ * Nothing that could not be kept is ever acknowledged.
+ */
+export class BenchKeeper {
+  readonly #options: BenchKeeperOptions;
+  #bench: Bench;
+  #queue: Promise<void> = Promise.resolve();
+  #keptAt: number;
+
+  constructor(options: BenchKeeperOptions) {
+    this.#options = options;
+    const { records, snapshot } = options.store;
+    this.#bench = benchFrom(records, snapshot);
+    this.#keptAt = snapshot?.state.lastNumber ?? 0;
+    options.store.onChange(() => this.#followStore());
+  }
+
+  get bench(): Bench {
+    return this.#bench;
+  }
+
+  /** Settles when the request was answered. Never rejects: what cannot be done is said. */
+  submit(request: Request): Promise<void> {
+    return this.#inTurn(async () => {
+      const now = this.#options.now();
+      const { entries, reply } = respond(this.#bench, request, now);
+      this.#options.answered(await this.#write(entries, reply, now));
+    });
+  }
+
+  /** Writes down what nobody asked for: a clock that jumped, a heartbeat. Says nothing. */
+  note(entries: readonly Entry[], at: Moment = this.#options.now()): Promise<void> {
+    return this.#inTurn(async () => {
+      const reply = await this.#write(entries, SILENCE, at);
+      if (reply !== SILENCE) this.#options.answered(reply);
+    });
+  }
+
+  /** A reply that comes without a request (a clock that is due): it can be said again, and asks nothing. */
+  interject(reply: Reply): void {
+    const { question } = this.#bench.conversation;
+    this.#bench = advance(this.#bench, question ? { ...reply, question } : reply, []);
+    this.#options.changed();
+  }
+
+  /** The reply that holds in the end: another one when the entries could not be kept. */
+  async #write(entries: readonly Entry[], reply: Reply, now: Moment): Promise<Reply> {
+    const { added, holds } = await this.#append(entries, reply, now);
+    // A reply of the bench's own book-keeping leaves the talk as it is.
+    const { question } = this.#bench.conversation;
+    this.#bench = advance(this.#bench, holds === SILENCE && question ? { ...holds, question } : holds, added);
+    this.#keepSnapshot();
+    this.#options.changed();
+    return holds;
+  }
+
+  async #append(entries: readonly Entry[], reply: Reply, now: Moment): Promise<{ added: readonly JournalRecord[]; holds: Reply }> {
+    if (entries.length === 0) return { added: [], holds: reply };
+    try {
+      return { added: await this.#options.store.append(entries, now), holds: reply };
+    } catch (error) {
+      if (!(error instanceof NotKept)) throw error;
+      return { added: [], holds: { say: error.message, note: error.message, signal: 'wrong' } };
+    }
+  }
+
+  #keepSnapshot(): void {
+    const { state, acts } = this.#bench;
+    if (state.lastNumber - this.#keptAt < SNAPSHOT_EVERY) return;
+    this.#keptAt = state.lastNumber;
+    void this.#options.store.keepSnapshot({ state, acts });
+  }
+
+  /** Another window wrote, or a copy came back longer: the bench is folded anew, the talk goes on. */
+  #followStore(): void {
+    const { records } = this.#options.store;
+    if (records.length !== this.#bench.records.length || records.at(-1)?.checksum !== this.#bench.records.at(-1)?.checksum) {
+      this.#bench = { ...benchFrom(records), conversation: this.#bench.conversation };
+    }
+    this.#options.changed();
+  }
+
+  #inTurn(work: () => Promise<void>): Promise<void> {
+    this.#queue = this.#queue.then(work).catch((error: unknown) => {
+      const say = 'Something went wrong inside me. Nothing was written down. Ask again, or take another way.';
+      const reply: Reply = { say, note: `${say} (${error instanceof Error ? error.message : String(error)})`, signal: 'wrong' };
+      this.#bench = advance(this.#bench, reply, []);
+      this.#options.changed();
+      this.#options.answered(reply);
+    });
+    return this.#queue;
+  }
+}

@@ -1,0 +1,84 @@
+import type { Moment } from '../../core/clock/moment.ts';
+import { clockFault, sayClockFault } from '../../core/clock/jump.ts';
+import { clockCalls, type ClockCall } from '../../core/respond/announce.ts';
+import type { Mouth } from '../mouth/mouth.ts';
+import type { BenchClock } from '../store/clock.ts';
+import type { BenchKeeper } from './bench.ts';
+
+const LOOK_EVERY_MS = 500;
+/** This loud is a mallet, not a room: a call that may wait does so until it is quiet for a moment. */
+const HAMMERING_DB = -20;
+const LULL_MS = 700;
+
+export interface ClockworkOptions {
+  readonly keeper: BenchKeeper;
+  readonly clock: BenchClock;
+  readonly mouth: Mouth;
+  readonly notice: (sentence: string) => void;
+  /** After each look at the clocks, for the screen. */
+  readonly looked: () => void;
+}
+
+/** Looks at the clocks twice a second: calls out what is due, and notices clocks that jump, stop or start anew. */
+export class Clockwork {
+  readonly #options: ClockworkOptions;
+  #before: Moment | undefined;
+  #loudAt = -Infinity;
+  #waiting: { readonly call: ClockCall; readonly until: number }[] = [];
+
+  constructor(options: ClockworkOptions) {
+    this.#options = options;
+  }
+
+  /** Tells the journal how long the bench is known to have lived before this start, then runs for as long as the page does. */
+  async start(): Promise<void> {
+    const { keeper, clock } = this.#options;
+    const seenBefore = await clock.seenBefore();
+    const last = keeper.bench.state.clock;
+    const alive = seenBefore && last?.bootId === seenBefore.bootId && seenBefore.monotonicMs > last.monotonicMs ? seenBefore : last;
+    if (seenBefore && alive === seenBefore && keeper.bench.state.timers.length > 0) await keeper.note([{ kind: 'clock seen', note: 'heartbeat' }], seenBefore);
+    const now = clock.now();
+    if (alive && alive.bootId !== now.bootId && keeper.bench.state.timers.length > 0) {
+      await keeper.note([{ kind: 'clock seen', note: 'restarted' }]);
+    }
+    this.#before = alive ?? now;
+    this.#look();
+    setInterval(() => this.#look(), LOOK_EVERY_MS);
+  }
+
+  /** The ear's level, for waiting out the hammering. */
+  level(db: number | null): void {
+    if (db !== null && db > HAMMERING_DB) this.#loudAt = performance.now();
+  }
+
+  #look(): void {
+    const { keeper, clock, looked } = this.#options;
+    const now = clock.now();
+    const before = this.#before ?? now;
+    this.#before = now;
+    this.#noticeFault(before, now);
+    const told = performance.now();
+    this.#waiting.push(...clockCalls(keeper.bench, before, now).map((call) => ({ call, until: told + call.mayWaitMs })));
+    this.#callOut(told);
+    looked();
+  }
+
+  #noticeFault(before: Moment, now: Moment): void {
+    const { keeper, notice } = this.#options;
+    const fault = clockFault(before, now);
+    if (!fault || keeper.bench.state.timers.length === 0 || fault.kind === 'restarted') return;
+    notice(sayClockFault(fault));
+    if (fault.kind !== 'gap') void keeper.note([{ kind: 'clock seen', note: 'jumped' }]);
+  }
+
+  #callOut(told: number): void {
+    const quiet = told - this.#loudAt > LULL_MS;
+    const ready = this.#waiting.filter(({ until }) => quiet || told >= until);
+    this.#waiting = this.#waiting.filter((waiting) => !ready.includes(waiting));
+    for (const { call } of ready) {
+      this.#options.keeper.interject(call.reply);
+      if (call.reply.signal) void this.#options.mouth.signal(call.reply.signal);
+      void this.#options.mouth.say(call.reply.say, { priority: call.priority, key: call.key });
+    }
+  }
+}

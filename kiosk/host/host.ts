@@ -1,0 +1,208 @@
+import type { Reply } from '../../core/bench/reply.ts';
+import type { Request } from '../../core/bench/request.ts';
+import type { Moment } from '../../core/clock/moment.ts';
+import type { Settings } from '../../core/journal/settings.ts';
+import { phrasesFor } from '../../core/talk/grammar.ts';
+import { parseRequest } from '../../core/talk/parse.ts';
+import { createEar, type Ear } from '../ear/ear.ts';
+import type { HostAct, KioskView, ShelfPiece } from '../hostPort.ts';
+import { createMouth, type Mouth } from '../mouth/mouth.ts';
+import type { Store } from '../store/store.ts';
+import type { BenchClock } from '../store/clock.ts';
+import { BenchKeeper } from './bench.ts';
+import { Clockwork } from './clockwork.ts';
+import { Files } from './files.ts';
+import { kioskView, type Seen } from './view.ts';
+
+export interface HostOptions {
+  readonly store: Store;
+  readonly clock: BenchClock;
+  /** Draws the bench as it is now. */
+  readonly draw: (view: KioskView) => void;
+  /** What was rendered by the voice, for tests that listen. */
+  readonly onRendered?: (samples: Float32Array, text: string) => void;
+}
+
+/** How long an answer is waited for after a question was said; then the address word is wanted again. */
+const ANSWER_WINDOW_MS = 12_000;
+
+/**
+ * Joins core, store, clock, ear and mouth. Everything a person does becomes a Request and goes through the BenchKeeper;
+ * what concerns only the ear, the mouth or files is done here.
+ */
+export class Host {
+  readonly #options: HostOptions;
+  readonly #ear: Ear;
+  readonly #mouth: Mouth;
+  readonly #keeper: BenchKeeper;
+  readonly #clockwork: Clockwork;
+  readonly #files: Files;
+  #seen: Seen = { heard: '', levelDb: null, words: '', notices: [], shelf: [], microphones: [], unknownWords: [] };
+  #applied: Settings | undefined;
+  #phrases: readonly string[] = [];
+  #drawing = false;
+
+  constructor(options: HostOptions) {
+    this.#options = options;
+    this.#mouth = createMouth({
+      events: {
+        speaking: (words) => this.#see({ words }),
+        silent: () => this.#see({ words: '' }),
+        state: () => this.#redraw(),
+      },
+      deafen: () => this.#ear.deafen(),
+      ...(options.onRendered ? { onRendered: options.onRendered } : {}),
+    });
+    this.#ear = createEar({
+      events: {
+        heard: (words) => this.hear(words),
+        address: (settled) => this.#addressed(settled),
+        level: (levelDb) => this.#levelIs(levelDb),
+        state: () => this.#redraw(),
+        unknownWords: (unknownWords) => this.#see({ unknownWords }),
+      },
+    });
+    this.#keeper = new BenchKeeper({
+      store: options.store,
+      now: () => this.now(),
+      answered: (reply) => void this.#voice(reply),
+      changed: () => this.#changed(),
+    });
+    this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), looked: () => this.#redraw() });
+    this.#files = new Files({ store: options.store, submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), bench: () => this.#keeper.bench });
+  }
+
+  /** Begins: what was found at recovery is told, the clocks run, the ear and the mouth wake up by themselves. */
+  async start(): Promise<void> {
+    for (const sentence of this.#options.store.status.told) this.notice(sentence);
+    this.#changed();
+    await this.#clockwork.start();
+    await Promise.all([this.#mouth.start(), this.#startEar(), this.#lookForPieces()]);
+  }
+
+  now(): Moment {
+    return this.#options.clock.now();
+  }
+
+  submit(request: Request): Promise<void> {
+    return this.#keeper.submit(request);
+  }
+
+  /** Words that were meant for the bench: from the ear, or typed. */
+  hear(words: string): void {
+    this.#see({ heard: words });
+    void this.submit(parseRequest(words, this.#keeper.bench));
+  }
+
+  /** A sentence that stays on the screen until it is put away. */
+  notice(sentence: string): void {
+    if (!this.#seen.notices.includes(sentence)) this.#see({ notices: [...this.#seen.notices, sentence] });
+  }
+
+  async act(act: HostAct): Promise<void> {
+    switch (act.kind) {
+      case 'listen':
+        return this.#listen();
+      case 'hush':
+        return this.#mouth.hush();
+      case 'choose microphone':
+        await this.#ear.chooseMicrophone(act.id);
+        return this.#lookAtMicrophones();
+      case 'put away notice':
+        return this.#see({ notices: this.#seen.notices.filter((_, index) => index !== act.index) });
+      case 'key stuck':
+        return this.notice(`The key “${act.label}” has been down for a long time. Is something lying on it?`);
+      case 'look for pieces':
+        return this.#lookForPieces();
+      case 'load demo':
+      case 'open from shelf':
+      case 'open piece file':
+      case 'save everything':
+      case 'take in everything':
+        return this.#files.act(act);
+    }
+  }
+
+  async #voice(reply: Reply): Promise<void> {
+    if (reply.hush) this.#mouth.hush();
+    if (reply.signal) void this.#mouth.signal(reply.signal);
+    if (reply.say !== '') await this.#mouth.say(reply.say, { priority: 'reply', key: 'reply', ...(reply.slowly ? { slow: true } : {}) });
+    // A question that was answered meanwhile, by a key, opens no window.
+    if (reply.question && this.#keeper.bench.conversation.question === reply.question) this.#ear.openAnswerWindow(ANSWER_WINDOW_MS);
+  }
+
+  async #listen(): Promise<void> {
+    this.#mouth.hush();
+    if (!this.#keeper.bench.state.settings.listening) await this.#ear.start();
+    void this.#mouth.signal('heard');
+    this.#ear.listenNow();
+  }
+
+  #addressed(settled: boolean): void {
+    if (settled) void this.#mouth.signal('heard');
+  }
+
+  #levelIs(levelDb: number | null): void {
+    this.#clockwork.level(levelDb);
+    this.#see({ levelDb });
+  }
+
+  async #startEar(): Promise<void> {
+    if (this.#keeper.bench.state.settings.listening) await this.#ear.start();
+    await this.#lookAtMicrophones();
+  }
+
+  async #lookAtMicrophones(): Promise<void> {
+    this.#see({ microphones: await this.#ear.microphones().catch(() => []) });
+  }
+
+  async #lookForPieces(): Promise<void> {
+    this.#see({ shelf: await this.#files.shelf().catch((): readonly ShelfPiece[] => []) });
+  }
+
+  #changed(): void {
+    const { state, conversation } = this.#keeper.bench;
+    this.#apply(state.settings);
+    if (!conversation.question) this.#ear.closeWindow();
+    this.#refreshGrammar();
+    this.#redraw();
+  }
+
+  /** Hands the settings that concern ear and mouth on to them, when they changed. */
+  #apply(settings: Settings): void {
+    const before = this.#applied;
+    this.#applied = settings;
+    if (before?.volume !== settings.volume) this.#mouth.setVolume(settings.volume);
+    if (before?.speech !== settings.speech) this.#mouth.setSpeech(settings.speech);
+    if (before && before.listening !== settings.listening) {
+      if (settings.listening) void this.#ear.start();
+      else this.#ear.stop();
+    }
+  }
+
+  #refreshGrammar(): void {
+    const { bench } = this.#keeper;
+    const phrases = phrasesFor(bench);
+    const { addressWord } = bench.state.settings;
+    if (phrases === this.#phrases && this.#grammarWord === addressWord) return;
+    this.#phrases = phrases;
+    this.#grammarWord = addressWord;
+    void this.#ear.setGrammar(phrases, addressWord);
+  }
+  #grammarWord = '';
+
+  #see(news: Partial<Seen>): void {
+    this.#seen = { ...this.#seen, ...news };
+    this.#redraw();
+  }
+
+  /** At most once a frame. */
+  #redraw(): void {
+    if (this.#drawing) return;
+    this.#drawing = true;
+    requestAnimationFrame(() => {
+      this.#drawing = false;
+      this.#options.draw(kioskView({ bench: this.#keeper.bench, now: this.now(), ear: this.#ear.state, mouth: this.#mouth.state, status: this.#options.store.status, seen: this.#seen }));
+    });
+  }
+}

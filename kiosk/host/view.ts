@@ -1,0 +1,77 @@
+import type { Bench } from '../../core/bench/bench.ts';
+import type { Moment } from '../../core/clock/moment.ts';
+import type { Settings } from '../../core/journal/settings.ts';
+import type { EarState, EarStateName } from '../ear/state.ts';
+import type { EarView, KeepingView, KioskView, MouthView, ShelfPiece } from '../hostPort.ts';
+import type { MouthState } from '../mouth/state.ts';
+import type { StoreStatus } from '../store/store.ts';
+
+/** What ear, mouth and files last reported. */
+export interface Seen {
+  readonly heard: string;
+  readonly levelDb: number | null;
+  /** Being said now. */
+  readonly words: string;
+  readonly notices: readonly string[];
+  readonly shelf: readonly ShelfPiece[];
+  readonly microphones: KioskView['microphones'];
+  /** Words of the grammar that the speech model cannot hear. */
+  readonly unknownWords: readonly string[];
+}
+
+export interface ToDraw {
+  readonly bench: Bench;
+  readonly now: Moment;
+  readonly ear: EarState;
+  readonly mouth: MouthState;
+  readonly status: StoreStatus;
+  readonly seen: Seen;
+}
+
+const EAR_STATES: Readonly<Record<EarStateName, EarView['state']>> = {
+  starting: 'starting', asleep: 'waiting', attending: 'listening', deaf: 'deaf', off: 'off',
+  'no microphone': 'fault', 'not allowed': 'fault', 'no model': 'fault', 'broken model': 'fault', 'engine failed': 'fault',
+};
+
+/** Everything the elements draw, in one plain object. */
+export function kioskView({ bench, now, ear, mouth, status, seen }: ToDraw): KioskView {
+  return {
+    bench, now,
+    theme: themeNow(bench.state.settings, now),
+    ear: { state: EAR_STATES[ear.name], sentence: ear.sentence, levelDb: seen.levelDb, heard: seen.heard },
+    mouth: mouthView(mouth, bench.state.settings, seen.words),
+    keeping: keepingView(status),
+    notices: [...seen.notices, ...deafTo(seen.unknownWords)],
+    shelf: seen.shelf,
+    microphones: seen.microphones,
+  };
+}
+
+/** Light from seven to seven, dark at night; light when nobody knows what time it is. */
+function themeNow({ theme }: Settings, now: Moment): 'light' | 'dark' {
+  if (theme !== 'by daylight') return theme;
+  if (!now.wallTrusted) return 'light';
+  const hour = new Date(now.wallMs).getHours();
+  return hour >= 7 && hour < 19 ? 'light' : 'dark';
+}
+
+function mouthView(mouth: MouthState, { volume }: Settings, words: string): MouthView {
+  if (mouth.name === 'no voice' || mouth.name === 'no loudspeaker' || mouth.name === 'waiting for a key') return { state: 'fault', sentence: mouth.sentence, words };
+  if (volume === 0) return { state: 'muted', sentence: 'Mute. The words are on the screen.', words };
+  return { state: words === '' ? 'silent' : 'speaking', sentence: mouth.sentence, words };
+}
+
+function keepingView({ mode, kept, warnings }: StoreStatus): KeepingView {
+  const sentence = warnings.join(' ');
+  if (kept === 'memory') return { state: 'fault', sentence };
+  if (mode === 'read only') return { state: 'read only', sentence };
+  return { state: kept === 'twice' ? 'kept' : 'one copy', sentence };
+}
+
+/** A name may never be silently deaf: what cannot be heard is told, with what to do. */
+function deafTo(unknownWords: readonly string[]): readonly string[] {
+  if (unknownWords.length === 0) return [];
+  const list = unknownWords.slice(0, 8).map((word) => `“${word}”`).join(', ');
+  const more = unknownWords.length > 8 ? ` and ${unknownWords.length - 8} more` : '';
+  return [`I cannot hear ${list}${more}: the speech model does not know ${unknownWords.length === 1 ? 'it' : 'them'}. Use the keys for ${unknownWords.length === 1 ? 'it' : 'them'}, or give the part another name in “alsoCalled”.`];
+}
