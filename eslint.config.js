@@ -56,6 +56,8 @@ export default tseslint.config(
       ...wc.configs['flat/recommended'].rules,
       'no-restricted-imports': ['error', { patterns: [{ group: ['**/deploy/**', 'node:*'], message: 'the kiosk runs in the browser and knows the server only by its addresses.' }] }],
       'no-restricted-syntax': ['error',
+        { selector: "CallExpression[callee.property.name=/^(put|add|delete|clear)$/][callee.object.name=/^(db|database|opened)$/]", message: 'This would commit with relaxed durability, which a power cut undoes: use strictly() of kiosk/store/database.ts.' },
+        { selector: "CallExpression[callee.property.name='transaction']:has(Literal[value='readwrite']):not(:has(Property[key.name='durability']))", message: 'A writing transaction must ask for durability: strict.' },
         { selector: "TaggedTemplateExpression[tag.name='html'] TemplateElement[value.raw=/\\sstyle=/]", message: 'The page policy blocks style attributes silently: use a class, or el.style.setProperty in updated().' }],
     },
   },

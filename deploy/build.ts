@@ -1,4 +1,5 @@
 import { build, type BuildOptions } from 'esbuild';
+import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -26,6 +27,14 @@ export interface BuildReport {
 
 const REPOSITORY = resolve(import.meta.dirname, '..');
 
+/** A digest of all that core is made of: a fold that was kept by other code is then not used again. */
+function coreDigest(): string {
+  const digest = createHash('sha256');
+  const core = join(REPOSITORY, 'core');
+  for (const file of readdirSync(core, { recursive: true, encoding: 'utf8' }).filter((name) => /\.(ts|json)$/.test(name)).sort()) digest.update(file).update(readFileSync(join(core, file)));
+  return digest.digest('hex').slice(0, 16);
+}
+
 /** What every bundle has in common; tests bundle their own pages with it. */
 export const BUNDLING: BuildOptions = {
   bundle: true,
@@ -38,6 +47,7 @@ export const BUNDLING: BuildOptions = {
   absWorkingDir: REPOSITORY,
   tsconfig: join(REPOSITORY, 'tsconfig.json'),
   plugins: [voskEngine],
+  define: { CORE_DIGEST: JSON.stringify(coreDigest()) },
 };
 
 /**
