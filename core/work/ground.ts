@@ -24,14 +24,14 @@ export interface Ground {
 
 export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (name: SizeName) => Length | undefined): Ground {
   const known = new Set(names);
-  const parts = new Map(file.parts.map((part) => [part.id, plainlyMade(part)]));
+  const parts = new Map(file.parts.map((part) => [part.id, part]));
   const owned = new Map<string, SizeName[]>();
   for (const name of known) owned.set(ownerOf(name), [...(owned.get(ownerOf(name)) ?? []), name]);
   const tenonJoints = file.joints.filter((joint) => joint.kind === 'mortise and tenon');
   const inOneGo = new Set(file.joints.flatMap((joint) => (joint.kind === 'fixing' ? joint.with ?? [] : [])));
   const joints = new Map(file.parts.map(({ id }) => [id, file.joints.filter((joint) => sharesIn(joint, id))]));
   return {
-    file: { ...file, parts: [...parts.values()] },
+    file,
     tenonJoints,
     inOneGo: (part) => inOneGo.has(part.id),
     unitsOf: (part) => (inOneGo.has(part.id) ? [undefined] : copiesOf(part)),
@@ -45,13 +45,6 @@ export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (n
     },
     sizesOf: (owner) => (owned.get(owner) ?? []).map((size) => ({ size })),
   };
-}
-
-/** A single layer or board needs no glue: the part is solid, whatever the file calls it. */
-function plainlyMade(part: Part): Part {
-  const { made } = part;
-  const pieces = made.kind === 'laminated' ? made.layers : made.kind === 'panel' ? made.boards : 1;
-  return pieces === 1 ? { ...part, made: { kind: 'solid' } } : part;
 }
 
 function ownerOf(name: SizeName): string {

@@ -38,18 +38,25 @@ export function currentStep(steps: readonly Step[], progress: Progress): Step | 
   return (chosen === undefined ? undefined : steps[chosen]) ?? steps.find((step) => isOpen(step, progress));
 }
 
-/**
- * The next thing to do: the first open step after the current one that may be done now, else the first before it.
- * When nothing may be done: the step that holds everything up, a skipped gate for one. Undefined when all is done.
- */
+/** The next thing to do after the step where the maker is; see nextAfter. */
 export function nextOpen(steps: readonly Step[], progress: Progress, clocks?: Clocks): Step | undefined {
-  const at = placeIn(steps, currentStep(steps, progress));
-  const fromHere = [...steps.slice(at + 1), ...steps.slice(0, at + 1)].filter((step) => isOpen(step, progress));
-  const ready = fromHere.find((step) => mayDo(step, progress, steps, clocks).ok);
-  const [stuck] = fromHere;
-  if (ready !== undefined || stuck === undefined) return ready;
-  const may = mayDo(stuck, progress, steps, clocks);
-  return may.ok || may.fault.how === 'clock' ? stuck : may.fault.first;
+  return nextAfter(currentStep(steps, progress), steps, progress, clocks);
+}
+
+/**
+ * The first open step after that one that may be done now, else the first before it. When nothing may be done: what holds everything up,
+ * a skipped gate or a step that waits for its clock. Undefined when all is done. Having just done a step, ask from that step, with it among the done.
+ */
+export function nextAfter(from: Step | undefined, steps: readonly Step[], progress: Progress, clocks?: Clocks): Step | undefined {
+  const at = placeIn(steps, from);
+  const open = [...steps.slice(at + 1), ...steps.slice(0, at + 1)].filter((step) => isOpen(step, progress));
+  return open.find((step) => mayDo(step, progress, steps, clocks).ok) ?? (open[0] === undefined ? undefined : rootOf(open[0], steps, progress, clocks));
+}
+
+/** Follows what is in the way back to a step with nothing in its way but a clock. Ends, for every step stands on earlier ones only. */
+function rootOf(step: Step, steps: readonly Step[], progress: Progress, clocks: Clocks | undefined): Step {
+  const may = mayDo(step, progress, steps, clocks);
+  return may.ok || may.fault.how === 'clock' ? step : rootOf(may.fault.first, steps, progress, clocks);
 }
 
 /** The step before the current one in the order, done or not, for looking back. Undefined at the first. */

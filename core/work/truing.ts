@@ -127,6 +127,9 @@ function ends(ground: Ground, part: Part, copy: number | undefined): Step {
     check: { say: words(part.count === 1 ? 'Both ends square from face and edge.' : 'Both ends square from face and edge, and all of one length.'), tolerance: TOLERANCES.length },
     cautions: [CAUTIONS.saw],
     record: present(size),
-    after: trued(part, 'edge', copy, 'The ends are squared from the reference face and edge.'),
+    after: [
+      ...trued(part, 'edge', copy, 'The ends are squared from the reference face and edge.'),
+      ...(ground.inOneGo(part) ? (['thickness', 'width'] as const).map((size) => before(idOf(size, part.id, copy), 'Once they are apart they are too small to plane.')) : []),
+    ],
   });
 }
