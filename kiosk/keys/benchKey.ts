@@ -2,7 +2,9 @@ import { LitElement, css, html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ask, tellHost } from '../hostPort.ts';
+import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
+import '../look/fractionText.ts';
 import { padLabel } from './keySpec.ts';
 import type { KeySpec } from './keySpec.ts';
 import { STUCK_MS, pressGuard } from './pressGuard.ts';
@@ -29,11 +31,18 @@ export class BenchKey extends LitElement {
     button.pressed, button:active { background: var(--pressed); color: var(--ink); border-color: var(--now); }
     button[disabled] { border-style: dashed; border-width: 0.1rem; background: none; color: var(--pencil); font-weight: 400; }
     .pad { position: absolute; right: 0.6rem; top: 0.4rem; font-family: var(--figures); font-weight: 400; font-size: 1.6rem; line-height: 1; }
-    .label { overflow-wrap: normal; max-width: 100%; }
+    .label { overflow-wrap: normal; max-width: 100%; max-height: 100%; overflow: hidden; }
+    .label.fitted { display: grid; align-content: center; gap: 0.4rem; width: 100%; height: 100%; padding: 0 1.4rem 0 0.2rem; line-height: 1.1; }
+    .detail { font-size: 0.8em; font-weight: 400; }
+    .number { font-size: 1.7em; font-weight: 400; }
+    .huge { font-size: 2.8em; font-weight: 400; line-height: 1; font-family: var(--figures); }
   `];
 
   @property({ attribute: false }) spec: KeySpec | null = null;
+  /** A key wider than a finger: its face is fitted to the room it has, not to the longest word. */
+  @property({ type: Boolean, reflect: true }) wide = false;
   @state() private pressed = false;
+  protected fitFace = new FitText(this, '.label.fitted', [2.6, 2.3, 2, 1.8, 1.6, 1.4]);
   #stuck: ReturnType<typeof setTimeout> | undefined;
 
   override disconnectedCallback(): void {
@@ -47,13 +56,13 @@ export class BenchKey extends LitElement {
     const kinds = [spec.tone ?? '', spec.chosen === true ? 'chosen' : '', this.pressed ? 'pressed' : ''].join(' ');
     return html`<button class=${kinds} type="button" ?disabled=${spec.disabled === true} aria-label=${spec.label} aria-pressed=${spec.chosen === undefined ? nothing : String(spec.chosen)}
       @click=${this.#clicked} @pointerdown=${this.#down} @pointerup=${this.#up} @pointercancel=${this.#up} @pointerleave=${this.#up} @keydown=${ignoreRepeat}>
-      <span class="label" aria-hidden="true">${spec.face ?? spec.label}</span>
+      <span class="label ${this.wide ? 'fitted' : ''}" aria-hidden="true">${spec.face ?? spec.label}</span>
       ${spec.pad === undefined ? nothing : html`<span class="pad" aria-hidden="true">${padLabel(spec.pad)}</span>`}
     </button>`;
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (!changed.has('spec') || this.spec === null) return;
+    if (!changed.has('spec') || this.spec === null || this.wide) return;
     const longest = Math.max(...this.spec.label.split(/[\s-]/).map((word) => word.length));
     const widest = INSIDE_REM / (longest * LETTER_EM);
     this.style.setProperty('--label', `min(calc(2.4rem * var(--text, 1)), ${widest.toFixed(2)}rem)`);

@@ -33,7 +33,7 @@ export abstract class BenchScreen extends LitElement {
 
   override render(): TemplateResult {
     const keys = this.keys();
-    return html`<main class="sheet">${this.sheet()}</main>${this.#note()}
+    return html`<main class="sheet">${this.sheet()}</main>${this.note()}
       ${keys.length === 0 ? nothing : html`<nav class="row" aria-label="keys">${keys.map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav>`}`;
   }
 
@@ -52,7 +52,8 @@ export abstract class BenchScreen extends LitElement {
     ask(this, request);
   }
 
-  #note(): TemplateResult | typeof nothing {
+  /** What the last reply adds for the eye. */
+  protected note(): TemplateResult | typeof nothing {
     const note = this.view.bench.conversation.lastReply?.note;
     return note === undefined || note === '' ? nothing : html`<p class="note" role="status">${note}</p>`;
   }

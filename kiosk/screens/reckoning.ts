@@ -1,0 +1,138 @@
+import { css, html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Operand, ReckonRequest } from '../../core/bench/request.ts';
+import type { Screen } from '../../core/bench/screen.ts';
+import { nanometres } from '../../core/length/length.ts';
+import type { Length } from '../../core/length/length.ts';
+import type { Rounding } from '../../core/length/rounding.ts';
+import '../keys/fractionPad.ts';
+import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import { keyRow } from '../keys/keyTable.ts';
+import { FitText } from '../look/fit.ts';
+import { BenchScreen, show } from './benchScreen.ts';
+import { choiceGrid, choiceStyles, pagesOf } from './choices.ts';
+import type { Choice } from './choices.ts';
+
+const HALF_MILLIMETRE: Rounding = { unit: 'millimetre', step: nanometres(500_000) };
+const THIRTY_SECONDS: Rounding = { unit: 'inch', denominator: 32 };
+const COUNTS = Array.from({ length: 24 }, (_, index) => index + 2);
+
+/** What is still wanted before the bench can be asked. */
+type Wanted =
+  | { readonly kind: 'size'; readonly asked: string; readonly then: (length: Length) => void }
+  | { readonly kind: 'count'; readonly asked: string; readonly then: (count: number) => void };
+
+/** Arithmetic by keys: a size, what to do with it, and the answer large. The answer is what the next key works on. */
+@customElement('bench-reckoning')
+export class ReckoningScreen extends BenchScreen {
+  static override styles = [...BenchScreen.styles, choiceStyles, css`
+    .reckoning { display: grid; grid-template-rows: minmax(0, 1fr) auto; gap: 0.8rem; height: 100%; }
+    .answer { min-height: 0; height: 100%; overflow: hidden; display: grid; align-content: center; justify-items: center; line-height: 1; gap: 0.1em; text-align: center; }
+    .answer ul { display: flex; gap: 0.8em; justify-content: center; }
+    .answer li { display: grid; justify-items: center; }
+    .asked { font-size: calc(2.4rem * var(--text)); line-height: 1.15; }
+    .above { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); margin-bottom: 0.8rem; }
+    .hint { font-size: calc(3rem * var(--text)); line-height: 1.2; }
+    fraction-pad .asked { font-weight: 700; font-size: calc(1.9rem * var(--text)); line-height: 1.1; }
+  `];
+
+  @property({ attribute: false }) screen!: Extract<Screen, { name: 'reckoning' }>;
+  /** A size typed here that nothing was asked of yet. */
+  @state() private typed: Length | null = null;
+  @state() private wanted: Wanted | null = null;
+  @state() private page = 0;
+  protected fitAnswer = new FitText(this, '.answer', [14, 12, 10.4, 9, 7.8, 6.6, 5.6, 4.8, 4]);
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (changed.has('screen') && this.screen.result !== undefined) this.typed = null;
+  }
+
+  protected sheet(): TemplateResult {
+    const { wanted } = this;
+    if (wanted?.kind === 'size') {
+      return html`<fraction-pad .unit=${this.settings.rounding.unit} @length-typed=${(event: CustomEvent<Length>) => this.#got(() => wanted.then(event.detail))} @pad-left=${() => { this.wanted = null; }}><p class="asked">${wanted.asked}</p></fraction-pad>`;
+    }
+    if (wanted?.kind === 'count') return html`<div class="titled"><h1 class="title">${wanted.asked}</h1>${choiceGrid(this.#counts(wanted), this.page)}</div>`;
+    return html`<div class="reckoning"><div class="answer">${this.#answer()}</div><nav class="above" aria-label="more keys">${this.#above().map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav></div>`;
+  }
+
+  keys(): readonly KeySpec[] {
+    if (this.wanted?.kind === 'size') return [];
+    if (this.wanted?.kind === 'count') {
+      const pages = pagesOf(COUNTS.length);
+      return keyRow('counting', { leave: { here: () => { this.wanted = null; } }, next: { here: () => { this.page = (this.page + 1) % pages; } } });
+    }
+    const none = this.#operand() === null;
+    const on = (ask: (of: Operand) => ReckonRequest): { readonly does: { readonly here: () => void }; readonly disabled: boolean } => ({ does: { here: () => this.#reckon(ask) }, disabled: none });
+    return keyRow('reckoning', {
+      half: on((of) => ({ kind: 'fraction of', numerator: 1, denominator: 2, of })),
+      third: on((of) => ({ kind: 'fraction of', numerator: 1, denominator: 3, of })),
+      times: { does: { here: () => this.#wantCount('Times how many?', (factor) => this.#reckon((of) => ({ kind: 'times', factor, of }))) }, disabled: none },
+      spaces: { does: { here: () => this.#wantCount('How many equal spaces?', (spaces) => this.#reckon((of) => ({ kind: 'equal spaces', of, spaces }))) }, disabled: none },
+      plus: { does: { here: () => this.#wantSize('plus', (length) => this.#reckon((left) => ({ kind: 'plus', left, right: { length } }))) }, disabled: none },
+      less: { does: { here: () => this.#wantSize('less', (length) => this.#reckon((left) => ({ kind: 'less', left, right: { length } }))) }, disabled: none },
+      'new size': { does: { here: () => this.#wantSize('a size to reckon with', (length) => { this.typed = length; }) }, ...(none ? { tone: 'now' as const } : {}) },
+    });
+  }
+
+  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
+    const pad = this.renderRoot.querySelector('fraction-pad');
+    return pad === null ? super.pressSymbol(symbol, atMs) : pad.pressSymbol(symbol, atMs);
+  }
+
+  #above(): readonly KeySpec[] {
+    const none = this.#operand() === null;
+    const other = this.settings.rounding.unit === 'inch' ? 'millimetre' : 'inch';
+    return keyRow('reckoning, above', {
+      step: show({ name: 'step' }),
+      quarter: { does: { here: () => this.#reckon((of) => ({ kind: 'fraction of', numerator: 1, denominator: 4, of })) }, disabled: none },
+      gaps: { does: { here: () => this.#wantCount('How many parts, with equal gaps between?', (parts) => this.#wantSize('each part', (length) => this.#reckon((of) => ({ kind: 'equal gaps', of, parts, each: { length } })))) }, disabled: none },
+      'other unit': { does: { here: () => this.#reckon((of) => ({ kind: 'in other unit', of, unit: other })) }, disabled: none },
+      menu: show({ name: 'menu' }),
+    });
+  }
+
+  #answer(): TemplateResult {
+    const { rounding } = this.settings;
+    const { result } = this.screen;
+    if (this.typed !== null) return html`<fraction-text .length=${this.typed} .rounding=${rounding}></fraction-text>`;
+    if (result === undefined) return html`<p class="hint">Press new size, then what to do with it.</p>`;
+    const shown = result.unit === undefined || result.unit === rounding.unit ? rounding : result.unit === 'inch' ? THIRTY_SECONDS : HALF_MILLIMETRE;
+    return html`<p class="asked">${result.question}</p><ul>${result.answers.map(({ label, length }) => html`<li><fraction-text .length=${length} .rounding=${shown}></fraction-text>${result.answers.length === 1 ? nothing : html`<span class="asked">${label}</span>`}</li>`)}</ul>
+      ${result.note === undefined ? nothing : html`<p class="asked">${result.note}</p>`}`;
+  }
+
+  #operand(): Operand | null {
+    const length = this.typed ?? this.screen.result?.answers[0]?.length;
+    return length === undefined ? null : { length };
+  }
+
+  #reckon(asking: (of: Operand) => ReckonRequest): void {
+    const operand = this.#operand();
+    if (operand !== null) this.ask(asking(operand));
+  }
+
+  #wantSize(asked: string, then: (length: Length) => void): void {
+    this.wanted = { kind: 'size', asked, then };
+  }
+
+  #wantCount(asked: string, then: (count: number) => void): void {
+    this.page = 0;
+    this.wanted = { kind: 'count', asked, then };
+  }
+
+  /** What was wanted is there: first put the pad away, for what follows may want something else. */
+  #got(then: () => void): void {
+    this.wanted = null;
+    then();
+  }
+
+  #counts(wanted: Extract<Wanted, { kind: 'count' }>): readonly Choice[] {
+    return COUNTS.map((count) => ({ label: String(count), does: { here: () => this.#got(() => wanted.then(count)) } }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap { 'bench-reckoning': ReckoningScreen }
+}

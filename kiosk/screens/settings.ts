@@ -1,0 +1,81 @@
+import type { TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { sayDuration } from '../../core/clock/sayDuration.ts';
+import { ADDRESS_WORDS } from '../../core/journal/settings.ts';
+import type { Settings } from '../../core/journal/settings.ts';
+import { nanometres } from '../../core/length/length.ts';
+import type { Rounding } from '../../core/length/rounding.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
+import { keyRow } from '../keys/keyTable.ts';
+import { show } from './benchScreen.ts';
+import { choiceGrid, choiceStyles, pagesOf } from './choices.ts';
+import type { Choice } from './choices.ts';
+import { LeafingScreen } from './leafing.ts';
+
+const ROUNDINGS: readonly Rounding[] = [
+  { unit: 'inch', denominator: 8 }, { unit: 'inch', denominator: 16 }, { unit: 'inch', denominator: 32 }, { unit: 'inch', denominator: 64 }, { unit: 'millimetre', step: nanometres(500_000) },
+];
+const THEMES = ['light', 'dark', 'by daylight'] as const;
+const BREAK_SECONDS = [30, 60, 90, 120, 180, 300] as const;
+
+/** What the maker has chosen; each key goes on to the next choice and says it. */
+@customElement('bench-settings')
+export class SettingsScreen extends LeafingScreen {
+  static override styles = [...LeafingScreen.styles, choiceStyles];
+
+  protected sheet(): TemplateResult {
+    return choiceGrid(this.#choices(), this.page);
+  }
+
+  keys(): readonly KeySpec[] {
+    return keyRow('settings', { step: show({ name: 'step' }), quieter: { request: { kind: 'quieter' } }, louder: { request: { kind: 'louder' } }, menu: show({ name: 'menu' }) });
+  }
+
+  protected pages(): number {
+    return pagesOf(this.#choices().length);
+  }
+
+  #choices(): readonly Choice[] {
+    const { settings } = this;
+    const set = (setting: Partial<Settings>): Choice['does'] => ({ request: { kind: 'set', setting } });
+    return [
+      { label: 'sizes to', detail: roundingText(settings.rounding), does: set({ rounding: after(ROUNDINGS, ROUNDINGS.findIndex((each) => sameRounding(each, settings.rounding))) }) },
+      { label: 'theme', detail: settings.theme, does: set({ theme: after(THEMES, THEMES.indexOf(settings.theme)) }) },
+      { label: 'text size', detail: `${settings.textPercent} %`, does: set({ textPercent: settings.textPercent === 100 ? 125 : 100 }) },
+      { label: 'speech', detail: `${settings.speech}, loudness ${settings.volume}`, does: set({ speech: settings.speech === 'normal' ? 'slow' : 'normal' }) },
+      { label: 'call me', detail: `“${settings.addressWord}”`, does: set({ addressWord: after(ADDRESS_WORDS, ADDRESS_WORDS.indexOf(settings.addressWord)) }) },
+      { label: 'listening', detail: settings.listening ? 'for my word' : 'only by the key', does: set({ listening: !settings.listening }) },
+      { label: 'look at the edge', detail: `every ${sayDuration(settings.breakSeconds * 1000)}`, does: set({ breakSeconds: after(BREAK_SECONDS, BREAK_SECONDS.findIndex((each) => each === settings.breakSeconds)) }) },
+      this.#microphone(),
+    ];
+  }
+
+  #microphone(): Choice {
+    const { microphones } = this.view;
+    const chosen = microphones.findIndex((each) => each.chosen);
+    const next = microphones[(chosen + 1) % Math.max(1, microphones.length)];
+    return {
+      label: 'microphone', detail: microphones[chosen]?.label ?? (microphones.length === 0 ? 'none found' : 'none chosen'),
+      does: { act: { kind: 'choose microphone', id: next?.id ?? '' } }, disabled: microphones.length === 0,
+    };
+  }
+}
+
+/** The next of a round of choices; the first, when the present one is none of them. */
+function after<Value>(choices: readonly [Value, ...Value[]] | readonly Value[], index: number): Value {
+  const next = choices[(index + 1) % choices.length];
+  if (next === undefined) throw new Error('a setting without choices');
+  return next;
+}
+
+function sameRounding(a: Rounding, b: Rounding): boolean {
+  return a.unit === 'inch' ? b.unit === 'inch' && a.denominator === b.denominator : b.unit === 'millimetre' && a.step === b.step;
+}
+
+function roundingText(rounding: Rounding): string {
+  return rounding.unit === 'inch' ? `1/${rounding.denominator} inch` : `${rounding.step / 1_000_000} mm`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap { 'bench-settings': SettingsScreen }
+}
