@@ -16,7 +16,7 @@ export interface SizeValue {
   readonly length: Length;
   readonly planned: Length;
   readonly basis: Basis;
-  /** Copies were measured and differ: the set's value is that of the largest made one, which is this copy. */
+  /** Copies were measured singly and are not all alike: the set's value is that of the largest made one, which is this copy. */
   readonly largestCopy?: number;
 }
 

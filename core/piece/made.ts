@@ -11,7 +11,7 @@ export interface MadeSize {
   readonly copies: ReadonlyMap<number, Length>;
   /** Of what is made: what the set counts as. */
   readonly largest: Length;
-  /** Given when made copies differ: the copy that is the largest. */
+  /** Given when copies were measured singly and are not all made alike: the copy that is the largest made one. */
   readonly largestCopy: number | undefined;
 }
 
@@ -55,7 +55,7 @@ function isCopy(owner: Owner, copy: number | undefined): boolean {
 function summedUp({ all, copies }: Gathered, count: number): MadeSize {
   const lengths = [...copies.values(), ...(all !== undefined && copies.size < count ? [all] : [])];
   const largest = lengths.reduce((most, length) => (length > most ? length : most));
-  const differ = lengths.some((length) => length !== largest);
+  const differ = lengths.some((length) => length !== largest) || (all === undefined && copies.size < count);
   const largestCopy = differ ? [...copies].find(([, length]) => length === largest)?.[0] : undefined;
   return { all, copies, largest, largestCopy };
 }
