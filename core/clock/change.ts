@@ -6,7 +6,13 @@ import type { Timer, TimerRequest } from './timer.ts';
 /** A timer that runs from `now`; a name that is taken gets the next number: 'clamps', 'clamps two'. */
 export function startTimer(request: TimerRequest, id: number, now: Moment, others: readonly Timer[] = []): Timer {
   const { kind, durationMs, basis } = request;
-  return { kind, name: freeName(request.name, others), durationMs, basis, id, startedAt: now };
+  const name = freeName(request.name, others);
+  return { kind, name, durationMs, basis, id, startedAt: now, ...(name === request.name ? {} : { askedName: request.name }) };
+}
+
+/** Whether a timer was started under that name, though it may be called 'clamps two' since. */
+export function wasCalled(timer: Timer, name: string): boolean {
+  return (timer.askedName ?? timer.name) === name;
 }
 
 function freeName(name: string, others: readonly Timer[]): string {
@@ -58,8 +64,11 @@ export function acknowledgeTimer(timer: Timer, now: Moment): Timer {
   const { due, certainty } = readTimer(timer, now);
   if (!due && certainty !== 'unknown') return timer;
   if (timer.kind !== 'break') return { ...timer, acknowledgedAt: now };
-  const { id, kind, name, durationMs, basis, startedAt } = timer;
-  return { id, kind, name, durationMs, basis, startedAt, setGoingMs: 0, known: { at: now, elapsedMs: 0, by: 'exact' }, surely: { at: now, elapsedMs: 0 } };
+  const { id, kind, name, durationMs, basis, startedAt, askedName } = timer;
+  return {
+    id, kind, name, durationMs, basis, startedAt, ...(askedName === undefined ? {} : { askedName }),
+    setGoingMs: 0, known: { at: now, elapsedMs: 0, by: 'exact' }, surely: { at: now, elapsedMs: 0 },
+  };
 }
 
 /**

@@ -29,6 +29,8 @@ export interface Timer extends TimerRequest {
   /** Number of the journal entry that started it; never reused. */
   readonly id: number;
   readonly startedAt: Moment;
+  /** The name that was asked for, when another timer had it already: see wasCalled. */
+  readonly askedName?: string;
   /** When set, the timer stands still with this much left. */
   readonly heldLeftMs?: number;
   /** Acknowledged as due: silent from then on (a break starts again instead). */

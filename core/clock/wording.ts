@@ -24,8 +24,8 @@ export function sayMark({ timer, reading, mark, wentDueInGap, restarted }: MarkT
   const lateMs = reading.elapsedMs - mark.atMs;
   if (reading.due) {
     const overdueMs = reading.overdueMs;
-    if (mark.name === 'still due' && !wentDueInGap) return `${timer.name}: ${upSince(timer, reading)}`;
-    if (overdueMs <= LATE_MS && !restarted) return `${timer.name}: ${timeIsUp(timer)}`;
+    if (mark.name === 'still due' && !wentDueInGap) return `${timer.name}: ${upSince(reading)}`;
+    if (overdueMs <= LATE_MS && !restarted) return timeIsUp(timer);
     const while_ = restarted ? 'while the power was off' : 'while the bench was not looking';
     return `${timer.name}: went due ${ago(reading)}${wentDueInGap ? `, ${while_}` : ''}${byWallClock(reading)}`;
   }
@@ -36,14 +36,14 @@ export function sayMark({ timer, reading, mark, wentDueInGap, restarted }: MarkT
 }
 
 function timeIsUp(timer: Timer): string {
-  if (timer.kind === 'break') return 'time to stop and look at the edge';
+  // A break is called after what is to be done in it.
+  if (timer.kind === 'break') return `time to stop: ${timer.name}`;
   const basis = OWN_BASES.includes(timer.basis) ? '' : `, ${timer.basis}`;
-  return `time is up, ${sayDuration(timer.durationMs)}${basis}`;
+  return `${timer.name}: time is up, ${sayDuration(timer.durationMs)}${basis}`;
 }
 
-function upSince(timer: Timer, reading: TimerReading): string {
-  const since = reading.certainty === 'unknown' ? `for at least ${sayAbout(reading.overdueMs)}` : `for ${sayAbout(reading.overdueMs)}`;
-  return timer.kind === 'break' ? `the edge has waited ${since}` : `time has been up ${since}`;
+function upSince(reading: TimerReading): string {
+  return `time has been up for ${reading.certainty === 'unknown' ? 'at least ' : ''}${sayAbout(reading.overdueMs)}`;
 }
 
 function ago(reading: TimerReading): string {

@@ -3,12 +3,13 @@
  * also writes numbers and strings as JSON.stringify does). Absent and undefined are the same, as in JSON.
  */
 export function canonicalJson(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map((item) => canonicalJson(item ?? null)).join(',')}]`;
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  if (Array.isArray(value)) return `[${value.map((item) => canonicalJson(item ?? null)).join(',')}]`;
   const object = value as Readonly<Record<string, unknown>>;
-  const fields: string[] = [];
+  let text = '{';
   for (const key of Object.keys(object).sort()) {
-    if (object[key] !== undefined) fields.push(`${JSON.stringify(key)}:${canonicalJson(object[key])}`);
+    const field = object[key];
+    if (field !== undefined) text += `${text.length > 1 ? ',' : ''}${JSON.stringify(key)}:${canonicalJson(field)}`;
   }
-  return `{${fields.join(',')}}`;
+  return `${text}}`;
 }

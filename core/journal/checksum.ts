@@ -7,32 +7,33 @@ import type { JournalRecord } from './entry.ts';
  * million, and is published, so that the keeper's file can be checked by any tool. It is no guard against intent.
  */
 export function crc32c(text: string): number {
-  let crc = 0xffffffff;
-  const byte = (value: number) => { crc = (TABLE[(crc ^ value) & 0xff] ?? 0) ^ (crc >>> 8); };
+  let crc = -1;
   for (let index = 0; index < text.length; index++) {
     const unit = text.charCodeAt(index);
     if (unit < 0x80) {
-      byte(unit);
-      continue;
-    }
-    const point = text.codePointAt(index) ?? unit;
-    if (point > 0xffff) index++;
-    if (point < 0x800) byte(0xc0 | (point >> 6));
-    else {
-      if (point < 0x10000) byte(0xe0 | (point >> 12));
-      else {
-        byte(0xf0 | (point >> 18));
-        byte(0x80 | ((point >> 12) & 0x3f));
+      crc = addByte(crc, unit);
+    } else if (unit < 0x800) {
+      crc = addByte(addByte(crc, 0xc0 | (unit >> 6)), 0x80 | (unit & 0x3f));
+    } else {
+      const point = text.codePointAt(index) ?? unit;
+      if (point > 0xffff) {
+        index++;
+        crc = addByte(addByte(crc, 0xf0 | (point >> 18)), 0x80 | ((point >> 12) & 0x3f));
+      } else {
+        crc = addByte(crc, 0xe0 | (point >> 12));
       }
-      byte(0x80 | ((point >> 6) & 0x3f));
+      crc = addByte(addByte(crc, 0x80 | ((point >> 6) & 0x3f)), 0x80 | (point & 0x3f));
     }
-    byte(0x80 | (point & 0x3f));
   }
-  return (crc ^ 0xffffffff) >>> 0;
+  return ~crc >>> 0;
+}
+
+function addByte(crc: number, byte: number): number {
+  return (TABLE[(crc ^ byte) & 0xff] ?? 0) ^ (crc >>> 8);
 }
 
 const REVERSED_POLYNOMIAL = 0x82f63b78;
-const TABLE = Uint32Array.from({ length: 256 }, (_unused, index) => {
+const TABLE = Int32Array.from({ length: 256 }, (_unused, index) => {
   let value = index;
   for (let bit = 0; bit < 8; bit++) value = value & 1 ? (value >>> 1) ^ REVERSED_POLYNOMIAL : value >>> 1;
   return value;
@@ -43,5 +44,5 @@ const TABLE = Uint32Array.from({ length: 256 }, (_unused, index) => {
  * a record can be checked alone, and a record lost, doubled, swapped or from another history is seen in the chain.
  */
 export function checksumOf({ number, act, at, before, entry }: Omit<JournalRecord, 'checksum'>): string {
-  return crc32c(canonicalJson([before, number, act, at, entry])).toString(16).padStart(8, '0');
+  return crc32c(`["${before}",${number},${act},${canonicalJson(at)},${canonicalJson(entry)}]`).toString(16).padStart(8, '0');
 }

@@ -59,9 +59,9 @@ describe('a timer that is looked at every second', () => {
   });
 
   it('a break calls to the strop, and again after each acknowledgement', () => {
-    const strop = timer({ kind: 'break', name: 'edge', durationMs: MINUTE, basis: 'your setting' });
-    expect(heard(strop, 0, 62 * SECOND)).toEqual([[MINUTE, 'edge: time to stop and look at the edge']]);
-    expect(heard(acknowledgeTimer(strop, at(75 * SECOND)), 75 * SECOND, 140 * SECOND)).toEqual([[135 * SECOND, 'edge: time to stop and look at the edge']]);
+    const strop = timer({ kind: 'break', name: 'look at the edge', durationMs: MINUTE, basis: 'your setting' });
+    expect(heard(strop, 0, 62 * SECOND)).toEqual([[MINUTE, 'time to stop: look at the edge']]);
+    expect(heard(acknowledgeTimer(strop, at(75 * SECOND)), 75 * SECOND, 140 * SECOND)).toEqual([[135 * SECOND, 'time to stop: look at the edge']]);
   });
 
   it('tells its new marks when time was added, once', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { acknowledgeTimer, addTime, doubtWall, holdTimer, resumeTimer, seeClock, startTimer } from '../../../core/clock/change.ts';
+import { acknowledgeTimer, addTime, doubtWall, holdTimer, resumeTimer, seeClock, startTimer, wasCalled } from '../../../core/clock/change.ts';
 import { readTimer } from '../../../core/clock/reading.ts';
 import { at, DAY, HOUR, MINUTE, rebooted, SECOND, timer } from './clocks.ts';
 
@@ -67,6 +67,7 @@ describe('a timer within one run of the machine', () => {
     const second = startTimer({ kind: 'clamp', name: 'clamps', durationMs: MINUTE, basis: '' }, 2, at(0), [first]);
     const third = startTimer({ kind: 'clamp', name: 'clamps', durationMs: MINUTE, basis: '' }, 3, at(0), [first, second]);
     expect([second.name, third.name]).toEqual(['clamps two', 'clamps three']);
+    expect([first, second, third].every((each) => wasCalled(each, 'clamps'))).toBe(true);
   });
 });
 

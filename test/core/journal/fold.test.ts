@@ -5,7 +5,7 @@ import { actsOf, EMPTY_STATE, foldJournal, foldRecords } from '../../../core/jou
 import { makeRecords } from '../../../core/journal/record.ts';
 import { nanometres, NANOMETRES_PER_INCH } from '../../../core/length/length.ts';
 import { at, HOUR, MINUTE, rebooted, SECOND } from '../clock/clocks.ts';
-import { journal, part, stool } from './journals.ts';
+import { journal, part, stool, type GivenAct } from './journals.ts';
 
 const inches = (count: number) => nanometres(count * NANOMETRES_PER_INCH);
 const loaded = (text = stool()): Entry => ({ kind: 'piece loaded', text, from: 'stool.json' });
@@ -15,7 +15,7 @@ const note = (text: string): Entry => ({ kind: 'noted', text });
 const clamps: Entry = { kind: 'timer started', timer: { kind: 'clamp', name: 'leg clamps', durationMs: 30 * MINUTE, basis: 'common practice' } };
 const scratch = (act: number): Entry => ({ kind: 'scratched', act });
 const putBack = (act: number): Entry => ({ kind: 'put back', act });
-const notes = (...acts: Parameters<typeof journal>) => foldRecords(journal(...acts)).notes.map(({ text }) => text);
+const notes = (...acts: readonly GivenAct[]) => foldRecords(journal(...acts)).notes.map(({ text }) => text);
 
 describe('what the journal comes to', () => {
   it('is an empty bench with the usual settings when nothing was written', () => {

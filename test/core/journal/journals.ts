@@ -5,8 +5,10 @@ import type { PieceFile } from '../../../core/piece/file.ts';
 import { writePiece } from '../../../core/piece/load.ts';
 import { at, MINUTE } from '../clock/clocks.ts';
 
+export type GivenAct = Entry | readonly Entry[] | Act;
+
 /** A journal written act by act, a minute apart unless a moment is given. */
-export function journal(...acts: readonly (Entry | readonly Entry[] | Act)[]): JournalRecord[] {
+export function journal(...acts: readonly GivenAct[]): JournalRecord[] {
   const records: JournalRecord[] = [];
   for (const [index, given] of acts.entries()) {
     const act: Act = 'moment' in given ? given : { moment: at(index * MINUTE), entries: 'kind' in given ? [given] : given };
@@ -15,7 +17,7 @@ export function journal(...acts: readonly (Entry | readonly Entry[] | Act)[]): J
   return records;
 }
 
-interface Act {
+export interface Act {
   readonly moment: Moment;
   readonly entries: readonly Entry[];
 }
