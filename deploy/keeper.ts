@@ -66,8 +66,13 @@ export class Keeper {
     const files = options.files ?? DISK;
     const path = join(folder, JOURNAL_FILE);
     const keeper = new Keeper(folder, files, reserveAt(join(folder, 'reserve'), options.reserveBytes ?? RESERVE_BYTES), await files.open(path));
-    await keeper.#recover();
-    await syncFolder(folder);
+    try {
+      await keeper.#recover();
+      await syncFolder(folder);
+    } catch (error) {
+      await keeper.#file.close();
+      throw error;
+    }
     await rm(`${path}.new`, { force: true });
     await keeper.#reserve.fill().catch(() => undefined);
     return keeper;

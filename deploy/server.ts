@@ -133,7 +133,7 @@ async function respond(shop: Shop, request: IncomingMessage, response: ServerRes
     const port = request.socket.localPort ?? 0;
     const moved = elsewhere(request, port);
     if (!moved) guard(request, port);
-    const url = new URL(request.url ?? '/', 'http://127.0.0.1');
+    const url = addressOf(request);
     path = decode(url.pathname);
     answer = moved ?? (path.startsWith('/api/') ? await answerApi(shop, request, url, path) : await answerFile(shop, request, path));
   } catch (error) {
@@ -143,6 +143,13 @@ async function respond(shop: Shop, request: IncomingMessage, response: ServerRes
     response.destroy();
     if ((error as NodeJS.ErrnoException).code !== 'ERR_STREAM_PREMATURE_CLOSE') onFault?.(error);
   });
+}
+
+/** Glued together rather than resolved, so that '//name' is a path here and not another host. */
+function addressOf(request: IncomingMessage): URL {
+  const url = `http://127.0.0.1${request.url ?? '/'}`;
+  if (!URL.canParse(url) || new URL(url).host !== '127.0.0.1') throw new Refusal(400, 'The address cannot be read.');
+  return new URL(url);
 }
 
 function decode(path: string): string {
