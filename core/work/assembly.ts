@@ -8,9 +8,9 @@ import type { PartCopy } from './step.ts';
 export interface GlueUp {
   /** 'endFrame.1', or the assembly's own id. */
   readonly id: string;
-  /** 'end frame 1 of 2', 'frame'. */
+  /** 'left end frame', 'end frame 1 of 2', 'frame'. */
   readonly title: string;
-  /** For the ear: 'end frame one', 'the frame'. */
+  /** For the ear: 'the left end frame', 'end frame one', 'the frame'. */
   readonly name: string;
   readonly covers: readonly PartCopy[];
   /** What was not glued before. */
@@ -85,12 +85,13 @@ function endFrames(ground: Ground, joints: readonly MortiseAndTenon[], parts: re
   if (ends.length === 0) return [];
   const members = [...ends, ...uprights(joints, parts, ends)].filter(({ count }) => count % frames === 0);
   return copiesOf({ ...post, count: frames }).map((number) => {
+    const place = ends[0]?.count === frames ? ends[0].places?.[number - 1] : undefined;
     const rails = members.flatMap((part) => share(part, number, isOnlyRail(part) ? 2 * frames : frames));
-    const covers = [...share(post, number, frames), ...rails];
+    const covers = [...postsAt(post, place, number, frames), ...rails];
     return {
       id: `endFrame.${number}`,
-      title: `end frame ${number} of ${frames}`,
-      name: `end frame ${sayNumber(number)}`,
+      title: place === undefined ? `end frame ${number} of ${frames}` : `${place} end frame`,
+      name: place === undefined ? `end frame ${sayNumber(number)}` : `the ${place} end frame`,
       covers,
       adds: covers,
       tenons: 2 * rails.length,
@@ -120,6 +121,12 @@ function uprights(joints: readonly MortiseAndTenon[], parts: readonly Part[], en
     const into = new Set(joints.filter(({ tenonOn }) => tenonOn === id).map(({ mortiseIn }) => mortiseIn));
     return !endIds.has(id) && into.size > 1 && [...into].every((mortised) => endIds.has(mortised));
   });
+}
+
+/** The posts of an end frame: those whose place has its name in it ('front left' is at the left), else by number. */
+function postsAt(post: Part, place: string | undefined, number: number, frames: number): readonly PartCopy[] {
+  const there = coverOf(post).filter((_, index) => place !== undefined && post.places?.[index]?.split(' ').includes(place) === true);
+  return there.length === post.count / frames ? there : share(post, number, frames);
 }
 
 /** The nth share of a part's copies, of so many. */

@@ -67,6 +67,11 @@ export function oriented(ground: Ground, part: Part, because: string): readonly 
   return ground.inOneGo(part) ? [] : [before(idOf('orient and mark', part.id), because)];
 }
 
+/** All ends of a part squared: it has its finished size. */
+export function shaped(ground: Ground, part: Part, because: string): readonly Before[] {
+  return ground.unitsOf(part).map((copy) => before(idOf('ends', part.id, copy), because));
+}
+
 /** The mentions that there are. */
 export function present(...mentions: readonly (SizeMention | undefined)[]): readonly SizeMention[] {
   return mentions.filter((mention) => mention !== undefined);

@@ -5,9 +5,10 @@ import { glueTimes, TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
 import { counted, oneOf, stockOf } from './names.ts';
 import type { Operation, Step } from './step.ts';
+import { piecesOf } from './truing.ts';
 import { words } from './wording.ts';
 
-/** Both matings of boards panel or layers, in the order in which one copy meets them. */
+/** What turns layers or boards into a blank, by kind of step, one step a copy in each. */
 export interface GluedStockSteps {
   /** The mating edges of a panel's boards; a laminated part has none. */
   readonly edges: readonly Step[];
@@ -42,7 +43,7 @@ function matingEdges(part: Part, copy: number | undefined): Step {
     check: { say: words('One board stands on the other without rocking, no light between, and the faces in one plane.'), tolerance: TOLERANCES.gluedGap },
     cautions: [CAUTIONS.plane],
     after: [before(idOf('face', part.id, copy), 'The edges are squared from the flat face.')],
-  });
+  }, piecesOf(part));
 }
 
 function dryCheck(part: Part, copy: number | undefined): Step {
@@ -112,13 +113,16 @@ function trueAgain(part: Part, copy: number | undefined): Step {
     operation: 'true again',
     say: words(`True ${name} again: reference face flat, reference edge straight and square.`),
     show: words(panel
-      ? `Plane the reference face of ${name} across the boards first, then along, until the straightedge and the sticks are content. Then joint its reference edge, square to that face. Put the marks on again.`
+      ? `Plane the reference face of ${name} across the boards first, then along, until straightedge and winding sticks agree. Then joint its reference edge, square to that face. Put the marks on again.`
       : `Treat ${name} as a new blank. Flatten the reference face, then plane the reference edge straight and square to it, across all layers. Put the marks on again.`),
     tools: [...FLATTENING_AGAIN, ...(panel ? ['long straightedge'] : ['try square'])],
     check: { say: words('No wind, no hollow, and no light under the try square from face to edge.'), tolerance: panel ? TOLERANCES.flat : TOLERANCES.square },
     cautions: panel ? [CAUTIONS.plane, CAUTIONS.lift] : [CAUTIONS.plane],
     after: [before(scraped, 'The clamps must be off, and hard glue nicks the plane.')],
-    waits: [before(scraped, `The glue in ${name} is still curing: a joint planed now sinks as it dries.`)],
+    waits: [
+      before(idOf(glueUpOf(part), part.id, copy), `The clamps stay on ${name} until their time is up.`),
+      before(scraped, `The glue in ${name} is still curing: a joint planed now sinks as it dries.`),
+    ],
   });
 }
 

@@ -36,7 +36,7 @@ export interface Stock {
   readonly ofCopy: (copy: number | undefined) => string;
   /** For the eye: 'leg layers', 'top boards', 'long rails'. */
   readonly title: string;
-  /** 'layers', 'boards'; undefined for a solid part. */
+  /** For the eye, added to a copy's title: '3 layers', '6 boards'; undefined for a solid part. */
   readonly pieces?: string;
 }
 
@@ -53,7 +53,7 @@ export function stockOf(part: Part): Stock {
     all,
     ofCopy: (copy) => copy === undefined ? all : `the ${sayNumber(each)} ${pieces} of ${oneOf(part, copy)}`,
     title: `${part.name} ${count === 1 ? one : `${one}s`}`,
-    pieces,
+    pieces: `${each} ${pieces}`,
   };
 }
 

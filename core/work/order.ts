@@ -1,10 +1,14 @@
 import type { Fixing, Part } from '../piece/file.ts';
 import { assembliesOf, type Assembly } from './assembly.ts';
-import { dryAssembly, dryAssemblyOfFrames, easeEdges, finishCoats, fixTop, footBevel, glueUp, level, scrapeAssembly } from './assembling.ts';
+import { dryAssembly, dryAssemblyOfFrames, glueUp, level, scrapeAssembly } from './assembling.ts';
+import { finishCoats } from './finishing.ts';
+import { cutFixings, fixTop, shapeHolders } from './fixings.ts';
 import { gluedStockSteps } from './gluedStock.ts';
 import type { Ground } from './ground.ts';
-import { chopMortises, cutFixings, fit, mortiseLayout, orientAndMark, sawTenons, shapeHolders, tenonLayout } from './joinery.ts';
+import { chopMortises, fit, sawTenons } from './joinery.ts';
+import { mortiseLayout, orientAndMark, tenonLayout } from './layout.ts';
 import { lotsOf, rest, roughSteps } from './roughWork.ts';
+import { easeEdges, footBevel } from './softening.ts';
 import type { Operation, Step } from './step.ts';
 import { edgeSteps, faceSteps, sizingSteps } from './truing.ts';
 

@@ -72,10 +72,8 @@ export function previous(steps: readonly Step[], progress: Progress): Step | und
  */
 export function mayDo(step: Step, progress: Progress, steps: readonly Step[], clocks?: Clocks): Result<true, InTheWay> {
   const index = placesOf(steps);
-  const blocking = [
-    ...step.after.flatMap((one) => blockedBy(one, progress)),
-    ...(clocks === undefined ? [] : step.waits.flatMap((one) => waitingFor(one, steps, clocks))),
-  ];
+  const undone = step.after.flatMap((one) => blockedBy(one, progress));
+  const blocking = undone.length > 0 || clocks === undefined ? undone : step.waits.flatMap((one) => waitingFor(one, steps, clocks));
   const first = blocking
     .map(({ one, how }) => ({ one, how, at: index.get(one.step) ?? -1 }))
     .filter(({ at }) => at >= 0)

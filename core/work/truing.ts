@@ -1,6 +1,6 @@
 import type { Part } from '../piece/file.ts';
 import { CAUTIONS } from './cautions.ts';
-import { before, idOf, partStep, present, sizeName } from './draft.ts';
+import { before, idOf, partStep, present, sizeName, type TitleWords } from './draft.ts';
 import { TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
 import { allOf, oneOf, stockOf } from './names.ts';
@@ -27,7 +27,13 @@ function face(part: Part, copy: number | undefined): Step {
     check: { say: words(FLAT), tolerance: TOLERANCES.flat },
     cautions: [CAUTIONS.plane],
     ...afterRest(part),
-  });
+  }, piecesOf(part));
+}
+
+/** 'Face, leg 1 of 4: 3 layers' */
+export function piecesOf(part: Part): TitleWords {
+  const { pieces } = stockOf(part);
+  return pieces === undefined ? {} : { detail: pieces };
 }
 
 function faceToChoose(part: Part): string {
@@ -48,7 +54,7 @@ function faceLayers(ground: Ground, part: Part, copy: number | undefined): Step 
     check: { say: words(`${FLAT} The layers are of one thickness.`), tolerance: TOLERANCES.gluedGap },
     cautions: [CAUTIONS.plane],
     ...afterRest(part),
-  });
+  }, piecesOf(part));
 }
 
 /** Reference edge of a solid part, square to its face. */
@@ -90,7 +96,7 @@ function thickness(ground: Ground, part: Part, copy: number | undefined): Step {
     operation: 'thickness',
     say: words(`Gauge ${oneOf(part, copy)} from its reference face, and plane to `, size ?? 'thickness', '.'),
     show: words(`Gauge from the reference face all round`, around(': ', size), '. Chamfer the far edge to the line, plane across the high places, then along.', gaugeOnce(part),
-      panel ? ' Underneath, only where it bears on the frame must it be to the line.' : ' If one comes out thinner, say so: what stands on it follows.'),
+      panel ? ' The face that shows is planed clean all over; the underside only has to be flat where it bears on something.' : ' If one comes out thinner, say so: what stands on it follows.'),
     tools: ['marking gauge', 'jack plane', 'smoothing plane', 'winding sticks', 'calipers'],
     check: { say: words(part.count === 1 ? 'Down to the gauge line all round, and flat.' : 'Down to the gauge line all round, flat, and the same as the others.'), tolerance: TOLERANCES.thickness },
     cautions: panel ? [CAUTIONS.plane, CAUTIONS.lift] : [CAUTIONS.plane],

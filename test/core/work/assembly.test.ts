@@ -12,8 +12,8 @@ function glueUps(of: LoadedPiece): readonly string[] {
 
 test('a table is glued as two end frames first, each with the rails of its short side, then with all that is long', () => {
   expect(glueUps(bakersTable())).toEqual([
-    'end frame 1 of 2: leg 1, leg 2, shortRail 1, sideStretcher 1',
-    'end frame 2 of 2: leg 3, leg 4, shortRail 2, sideStretcher 2',
+    'left end frame: leg 1, leg 3, shortRail 1, sideStretcher 1',
+    'right end frame: leg 2, leg 4, shortRail 2, sideStretcher 2',
     'frame: leg 1, leg 2, leg 3, leg 4, longRail 1, longRail 2, shortRail 1, shortRail 2, sideStretcher 1, sideStretcher 2, backStretcher 1',
   ]);
 });

@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { sayLength } from '../../../core/length/say.ts';
 import { evaluate, sizeOf } from '../../../core/piece/evaluate.ts';
 import type { Joint, Part, PieceFile } from '../../../core/piece/file.ts';
-import { loadPiece } from '../../../core/piece/load.ts';
+import { loadPiece, writePiece } from '../../../core/piece/load.ts';
 import type { LoadedPiece } from '../../../core/piece/loadedPiece.ts';
+import { starterPiece, type StarterInput } from '../../../core/piece/starter.ts';
 import type { SizeMention } from '../../../core/work/step.ts';
 
 /** Invented pieces, each small enough to read, for what the demo does not have. */
@@ -90,10 +91,21 @@ export const cleatedLid = (): LoadedPiece => piece(
   [tenons('lid', 'cleat'), tenons('end', 'side')],
 );
 
+/** A table as the starter makes it. */
+export function startedTable(input: Partial<StarterInput>): LoadedPiece {
+  const started = starterPiece(input);
+  if (!started.ok) throw new Error(started.fault.map(({ message }) => message).join('\n'));
+  return load(writePiece(started.value));
+}
+
 /** Every piece of this file by what it is. */
 export const PIECES: Readonly<Record<string, () => LoadedPiece>> = {
   'the demo table': bakersTable, 'one board': breadboard, 'parts without joints': sticks, 'only a panel': panelOnly, 'a frame': frame,
   'a square stool': squareStool, 'a stool on three legs': threeLegs, 'ends with slats': slattedEnds, 'a lid with cleats and a tray': cleatedLid,
+  'a started table': () => startedTable({}),
+  'a started table with solid legs': () => startedTable({ legs: 'solid', stretchers: 'sides', adhesive: 'epoxy', finish: 'shellac' }),
+  'a started table with stretchers all round': () => startedTable({ stretchers: 'all round', layers: 4, adhesive: 'hot hide' }),
+  'a started table with a back stretcher': () => startedTable({ stretchers: 'sides and back', finish: 'water-based varnish' }),
 };
 
 /** Says a size as planned, to thirty-seconds. */

@@ -28,7 +28,7 @@ describe('text with sizes in it', () => {
     expect(renderWording(called('chop mortises/leg/3/longRailTenon').say, saying(table)))
       .toBe('In leg three, chop the mortise for the long rail, one, and thirteen sixteenths inches deep.');
     expect(renderWording(called('rip/leg').say, saying(table))).toBe('Rip the twelve leg layers to three, and three eighths inches in the rough.');
-    expect(renderWording(called('glue-up/endFrame.1').say, saying(table))).toBe('Glue and clamp end frame one: four tenons before the open time is out.');
+    expect(renderWording(called('glue-up/endFrame.1').say, saying(table))).toBe('Glue and clamp the left end frame: four tenons before the open time is out.');
   });
 });
 

@@ -1,0 +1,51 @@
+import type { Part } from '../piece/file.ts';
+import { CAUTIONS } from './cautions.ts';
+import { before, idOf, oriented, partStep, shaped, sizeName } from './draft.ts';
+import { TOLERANCES } from './figures.ts';
+import type { Ground } from './ground.ts';
+import { allOf } from './names.ts';
+import type { Before, Step } from './step.ts';
+import { around, words } from './wording.ts';
+
+/** All cuts and fits of the joints that a part has a share in: until they are done, its arrises are the reference. */
+function jointsDone(ground: Ground, part: Part, because: string): readonly Before[] {
+  return ground.jointsOf(part.id).flatMap((joint) => {
+    if (joint.kind === 'fixing') {
+      if (joint.with === part.id) return [before(idOf('cut fixings', part.id), because)];
+      return joint.to === part.id ? [before(idOf('cut fixings', part.id, joint.id), because)] : [];
+    }
+    const tenoned = ground.part(joint.tenonOn);
+    return (tenoned === undefined ? [] : ground.unitsOf(tenoned)).map((copy) => before(idOf('fit', joint.tenonOn, copy, joint.id), because));
+  });
+}
+
+export function easeEdges(ground: Ground, part: Part): Step {
+  const size = ground.size(sizeName(part, 'easing'));
+  return partStep(part, undefined, {
+    operation: 'ease edges',
+    say: words(`Ease the arrises of ${allOf(part)}`, around(' by ', size), size === undefined ? ', just so that they do not cut.' : '.'),
+    show: words(`Take the last shavings off the faces that show. Then ease the arrises of ${allOf(part)} with a few even strokes`, around(': ', size),
+      '. Leave alone the arrises at shoulders and mortises, and any edge that meets another part.'),
+    tools: ['smoothing plane', 'block plane', 'scraper', 'fine sandpaper on a block'],
+    check: { say: words('Even to the thumb along every arris, and shoulders and mortises still crisp.'), tolerance: TOLERANCES.easing },
+    cautions: [CAUTIONS.plane, CAUTIONS.dust],
+    after: [
+      ...shaped(ground, part, 'The ends are squared from the arrises.'),
+      ...oriented(ground, part, 'Mark first which edges will show.'),
+      ...jointsDone(ground, part, 'An eased edge is no reference: the joints are gauged and fitted from it.'),
+    ],
+  });
+}
+
+export function footBevel(ground: Ground, part: Part): Step {
+  const size = ground.size(sizeName(part, 'footBevel'));
+  return partStep(part, undefined, {
+    operation: 'foot bevel',
+    say: words(`Bevel the foot of ${part.count === 1 ? allOf(part) : `each of ${allOf(part)}`} all round`, around(', ', size), '.'),
+    show: words(`Gauge round the bottom end of ${allOf(part)}`, around(': ', size), ' on the end and up the sides. Chisel or block plane to the lines, from the corners inwards. A bevelled foot does not split when the piece is dragged.'),
+    tools: ['marking gauge', 'block plane', 'chisel'],
+    check: { say: words('The bevels meet at the corners and leave a square flat foot.'), tolerance: TOLERANCES.easing },
+    cautions: [CAUTIONS.chisel],
+    after: [...shaped(ground, part, 'The bevel is gauged from the squared end.'), ...oriented(ground, part, 'Without its marks, the bevel may land on the top end.')],
+  });
+}
