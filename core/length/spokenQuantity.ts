@@ -100,3 +100,10 @@ function whatIsWrong(words: readonly string[]): string {
   if (wholeNumber(words.slice(0, 1)) !== undefined) return 'there are two numbers side by side, or words that belong to none';
   return 'that is no number';
 }
+
+/** 'half', 'a third', 'two thirds', 'three quarters' as a plain fraction under one, of any division; undefined otherwise. */
+export function spokenFraction(words: readonly string[]): { readonly numerator: number; readonly denominator: number } | undefined {
+  const fraction = readFraction(words);
+  if (fraction === undefined || fraction.numerator >= fraction.denominator) return undefined;
+  return { numerator: Number(fraction.numerator), denominator: fraction.division };
+}

@@ -1,0 +1,28 @@
+import type { Bench } from '../bench/bench.ts';
+import { describeSize } from '../piece/describe.ts';
+import type { SizeMention } from '../work/step.ts';
+
+/** The size on the pad, or the one that was asked for: what a bare length would be recorded of. */
+export function screenSize({ conversation: { question, screen } }: Bench): SizeMention | undefined {
+  if (question?.kind === 'length') return mention(question.size, question.copy);
+  return screen.name === 'record' && screen.size !== undefined ? mention(screen.size, screen.copy) : undefined;
+}
+
+/** The size that was last said or shown: what 'why' and 'leg two' alone go by. */
+export function lastSize(bench: Bench): SizeMention | undefined {
+  const { screen } = bench.conversation;
+  return screen.name === 'size' || screen.name === 'why' ? mention(screen.size, screen.copy) : screenSize(bench);
+}
+
+/** What was last spoken of: what 'and the width' goes by. */
+export function lastPart(bench: Bench): { readonly owner: string; readonly copy?: number } | undefined {
+  const { conversation: { screen }, state: { piece } } = bench;
+  if (screen.name === 'part') return { owner: screen.part, ...(screen.copy === undefined ? {} : { copy: screen.copy }) };
+  const last = lastSize(bench);
+  const owner = last && piece ? describeSize(piece, last.size)?.owner.id : undefined;
+  return owner === undefined ? undefined : { owner, ...(last?.copy === undefined ? {} : { copy: last.copy }) };
+}
+
+function mention(size: string, copy: number | undefined): SizeMention {
+  return { size, ...(copy === undefined ? {} : { copy }) };
+}

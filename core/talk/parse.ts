@@ -1,0 +1,91 @@
+import type { Bench } from '../bench/bench.ts';
+import type { Request } from '../bench/request.ts';
+import { readSpokenNumber } from '../length/parseSpoken.ts';
+import { matches, utterance, type Match, type Utterance } from './match.ts';
+import { readLength } from './measures.ts';
+import { nearestPhrase } from './nearest.ts';
+import type { Pattern, Row } from './pattern.ts';
+import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from './table.ts';
+import { splitWords } from './words.ts';
+
+const MOST_WORDS = 60;
+const MOST_CHOICES = 6;
+
+/** What a set of rows makes of an utterance: a request, else the best reason why not. */
+interface Understood { readonly request?: Request; readonly fault?: { readonly words: number; readonly because: string } }
+interface Candidate { readonly request: Request; readonly labels: Match['labels']; readonly loose: boolean }
+
+/**
+ * Words, heard or typed, to the request they make. Strict: a pattern must take in all of them. An answer to the open
+ * question is looked for first, then a whole request, then a half sentence that stands on what was said last. What can
+ * mean several things becomes 'which', what cannot be understood says why and what could be asked instead. Never throws.
+ */
+export function parseRequest(words: string, bench: Bench): Request {
+  const split = splitWords(words.slice(0, MOST_WORDS * 20));
+  if (split.length === 0) return notUnderstood('', 'I heard nothing');
+  if (split.length > MOST_WORDS) return notUnderstood(split.slice(0, MOST_WORDS).join(' '), 'that was too much at once');
+  const heard = utterance(split, bench);
+  const tried = [ANSWERS, WHOLE_REQUESTS, FOLLOW_UPS].map((rows) => () => understand(rows, heard));
+  const faults: NonNullable<Understood['fault']>[] = [];
+  for (const attempt of tried) {
+    const { request, fault } = attempt();
+    if (request) return request;
+    if (fault) faults.push(fault);
+  }
+  return notUnderstood(split.join(' '), reason(faults, heard), nearestPhrase(split, bench, (phrase) => understand(WHOLE_REQUESTS, utterance(phrase, bench)).request !== undefined));
+}
+
+function understand(rows: readonly Row[], heard: Utterance): Understood {
+  let best: Understood['fault'];
+  for (const row of rows) {
+    for (const pattern of row.patterns) {
+      const { request, fault } = understandPattern(row, pattern, heard);
+      if (request) return { request };
+      if (fault && (!best || fault.words < best.words)) best = fault;
+    }
+  }
+  return best ? { fault: best } : {};
+}
+
+function understandPattern(row: Row, pattern: Pattern, heard: Utterance): Understood {
+  const found = matches(pattern, heard);
+  const candidates: Candidate[] = [];
+  const faults: NonNullable<Understood['fault']>[] = [];
+  for (const match of found) {
+    const [fault] = match.faults;
+    const built = fault ? { fault: fault.fault } : row.build(match.bound, heard.bench);
+    if (built === undefined) continue;
+    if ('kind' in built) candidates.push({ request: built, labels: match.labels, loose: match.loose });
+    else faults.push({ words: match.faults.reduce((sum, { words }) => sum + words, 0), because: built.fault });
+  }
+  const whole = candidates.filter(({ loose }) => !loose);
+  if (candidates.length > 0) return { request: oneOf(whole.length > 0 ? whole : candidates) };
+  const [fault] = faults.sort((a, b) => a.words - b.words);
+  return fault ? { fault } : {};
+}
+
+/** The one thing meant, or the question which of several. */
+function oneOf(candidates: readonly Candidate[]): Request {
+  const distinct = [...new Map(candidates.map((candidate) => [JSON.stringify(candidate.request), candidate])).values()];
+  const [first] = distinct;
+  if (first !== undefined && distinct.length === 1) return first.request;
+  const short = distinct.map(({ labels }) => labels.map(([label]) => label).join(', '));
+  const full = distinct.map(({ labels }) => labels.map(([, label]) => label).join(', '));
+  const says = new Set(short).size === short.length ? short : full;
+  return { kind: 'which', choices: distinct.slice(0, MOST_CHOICES).map(({ request }, index) => ({ say: says[index] ?? '', request })) };
+}
+
+/** The reason that is told: of the part of the utterance that was not understood, if any other part was. */
+function reason(faults: readonly { readonly words: number; readonly because: string }[], heard: Utterance): string {
+  const { words, bench } = heard;
+  const [partly] = faults.filter((fault) => fault.words < words.length).sort((a, b) => a.words - b.words);
+  if (partly) return partly.because;
+  const length = words.some((word) => /\d/.test(word) || readSpokenNumber([word]).ok) ? readLength(words, bench) : undefined;
+  if (length && 'fault' in length && bench.conversation.question?.kind === 'length') return length.fault;
+  if (length && 'value' in length) return 'that is a size, and I do not know what to do with it';
+  return `I do not know what “${words.join(' ')}” means`;
+}
+
+function notUnderstood(heard: string, because: string, nearest?: string): Request {
+  return { kind: 'not understood', heard, because, ...(nearest === undefined ? {} : { nearest }) };
+}

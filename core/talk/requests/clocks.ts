@@ -1,0 +1,22 @@
+import { rowsOf } from '../pattern.ts';
+
+const row = rowsOf('clocks');
+
+/** Starting, asking and changing the clocks. */
+export const CLOCK_ROWS = [
+  row('start a timer', ['[start|set] [a] {duration} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(start|set|time) {duration}'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', durationMs: duration })),
+  row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {duration?} {kind} (timer|clock)'],
+    ({ kind, duration }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
+  row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
+  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how long have i got', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
+  row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) has [the] {timer} [got] [left]', 'how is [the] {timer}'], ({ timer }) => ({ kind: 'time left', timer })),
+  row('add time', ['add {duration} [to (it|the timer|the clock)]', '[give (me|it)] {duration} more', '{duration} longer'], ({ duration }) => ({ kind: 'change timer', addMs: duration })),
+  row('add time to a clock', ['add {duration} to [the] {timer}', 'give [the] {timer} {duration} [more]'], ({ duration, timer }) => ({ kind: 'change timer', timer, addMs: duration })),
+  row('take time off', ['take [off] {duration} [off] [from|of] [it|the timer|the clock]', 'take {duration} off', '{duration} less'], ({ duration }) => ({ kind: 'change timer', addMs: -duration })),
+  row('take time off a clock', ['take [off] {duration} [off] (from|of|off) [the] {timer}'], ({ duration, timer }) => ({ kind: 'change timer', timer, addMs: -duration })),
+  row('hold a clock', ['(hold|pause) [it|the timer|the clock]', '(hold|pause) [the] {timer?}'], ({ timer }) => ({ kind: 'hold timer', ...(timer === undefined ? {} : { timer }) })),
+  row('let a clock run on', ['resume [it|the timer|the clock]', 'resume [the] {timer?}', 'let (it|the timer|the clock) run [on]'], ({ timer }) => ({ kind: 'resume timer', ...(timer === undefined ? {} : { timer }) })),
+  row('stop a clock', ['(stop|cancel) (it|the timer|the clock)', '(stop|cancel) [the] {timer?}'], ({ timer }) => ({ kind: 'stop timer', ...(timer === undefined ? {} : { timer }) })),
+  row('a clock was heard', ['got it', 'i (heard|hear) [it|that|you]', 'acknowledge [it|that]', 'okay', 'thank you', 'thanks', 'understood', 'all right'], () => ({ kind: 'acknowledge' })),
+  row('one clock was heard', ['got {timer}', 'acknowledge {timer}'], ({ timer }) => ({ kind: 'acknowledge', timer })),
+];

@@ -1,0 +1,29 @@
+import { lastSize, screenSize } from '../context.ts';
+import { rowsOf } from '../pattern.ts';
+import { sizeOfOwner } from '../subjects.ts';
+
+const row = rowsOf('recording');
+
+/** Writing down what was measured, and taking it back. */
+export const RECORDING_ROWS = [
+  row('record a size', ['record [the] {size} [is|as|at|of] {length}', '[the] {size} (is|measures|was) {length}', '(i|we) measured [the] {size} [as|at|is] {length}', 'measured [the] {size} [as|at|is] {length}'], ({ size, length }) => ({ kind: 'record', ...size, length })),
+  row('record a size of a part', ['[record] [the] {owner} (is|measures) {length} {adjective}', '[record] [the] {owner} is {adjective} {length}'], ({ owner, length, adjective }) => {
+    const size = sizeOfOwner(owner, adjective);
+    return size ? { kind: 'record', ...size.value, length } : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };
+  }),
+  row('record the size on the pad', ['record {length}', 'record it (is|as|at) {length}'], ({ length }, bench) => {
+    const size = screenSize(bench);
+    return size ? { kind: 'record', ...size, length } : { fault: 'what was measured is missing; say part, dimension and size', notNow: true };
+  }),
+  row('forget a measurement', ['forget [the] {size}', 'forget the (measurement|measure|size|record) of [the] {size}'], ({ size }) => ({ kind: 'withdraw measurement', ...size })),
+  row('forget the last measurement', ['forget [that|the|the last] (measurement|measure|size)'], (_, bench) => {
+    const size = bench.state.measurements.at(-1);
+    return size ? { kind: 'withdraw measurement', size: size.size, ...(size.copy === undefined ? {} : { copy: size.copy }) } : { fault: 'nothing has been measured yet', notNow: true };
+  }),
+  row('ask to record a size', ['(record|measure) [the] {size}'], ({ size }) => ({ kind: 'show', screen: { name: 'record', ...size } })),
+  row('record the last size', ['record (it|that|this)'], (_, bench) => {
+    const size = lastSize(bench);
+    return size ? { kind: 'show', screen: { name: 'record', ...size } } : { fault: 'no size was asked for yet; say which one', notNow: true };
+  }),
+  row('a note', ['note [that] {text}', 'make a note [that] {text}', 'write down {text}'], ({ text }) => ({ kind: 'note', text })),
+];

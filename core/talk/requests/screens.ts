@@ -1,0 +1,25 @@
+import { roundingIn } from '../measures.ts';
+import { rowsOf } from '../pattern.ts';
+
+const screens = rowsOf('screens');
+const row = rowsOf('settings');
+
+/** Going to another screen, and the settings that are worth a word. */
+export const SCREEN_ROWS = [
+  screens('show a screen', ['show [me] [the] {screen}', '(open|go to) [the] {screen}', '(menu|parts|settings|clocks|timers|files)'], ({ screen }) => (screen ? { kind: 'show', screen } : undefined)),
+  row('how sizes are rounded', ['round [off] to [the] [nearest] {rounding}', 'use {rounding}', 'say {rounding}', 'give me {rounding}', '[the] nearest {rounding}'], ({ rounding }) => ({ kind: 'set', setting: { rounding } })),
+  row('the unit', ['(use|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),
+  row('how loud', ['[set] [the] (volume|sound|loudness) [to] {count}'], ({ count }) => (count <= 10 ? { kind: 'set', setting: { volume: count } } : { fault: 'loudness goes from zero to ten' })),
+  row('no sound', ['mute', '[set] [the] (volume|sound|loudness) [to] (off|zero)', 'sound off', 'turn the sound off'], () => ({ kind: 'set', setting: { volume: 0 } })),
+  row('speak slowly from now on', ['always speak slowly', '(speak|talk) (slowly|slower)'], () => ({ kind: 'set', setting: { speech: 'slow' } })),
+  row('speak at the usual pace', ['(speak|talk) (normally|normal|faster|fast)', 'faster'], () => ({ kind: 'set', setting: { speech: 'normal' } })),
+  row('light screen', ['[use] (light|day) (screen|theme)', 'screen light'], () => ({ kind: 'set', setting: { theme: 'light' } })),
+  row('dark screen', ['[use] (dark|night) (screen|theme)', 'screen dark'], () => ({ kind: 'set', setting: { theme: 'dark' } })),
+  row('screen by daylight', ['(screen|theme) by (daylight|the light|the sun)', 'change the screen with the (daylight|light|sun)'], () => ({ kind: 'set', setting: { theme: 'by daylight' } })),
+  row('larger text', ['(larger|bigger|large|big) (text|print|letters)'], () => ({ kind: 'set', setting: { textPercent: 125 } })),
+  row('usual text', ['(smaller|normal|usual|small) (text|print|letters)'], () => ({ kind: 'set', setting: { textPercent: 100 } })),
+  row('what to call it', ['call yourself {address}', 'your name is {address}', '(answer|listen) to {address}'], ({ address }) => ({ kind: 'set', setting: { addressWord: address } })),
+  row('stop listening', ['stop listening', 'do not listen'], () => ({ kind: 'set', setting: { listening: false } })),
+  row('listen again', ['(start|keep) listening', 'listen [to me]'], () => ({ kind: 'set', setting: { listening: true } })),
+  row('how often to look at the edge', ['(look at|check) the edge every {duration}', 'break every {duration}'], ({ duration }) => ({ kind: 'set', setting: { breakSeconds: Math.round(duration / 1000) } })),
+];

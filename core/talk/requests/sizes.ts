@@ -1,0 +1,30 @@
+import { lastSize } from '../context.ts';
+import { rowsOf } from '../pattern.ts';
+import type { Built, SlotValues } from '../slot.ts';
+import { sizeOfOwner } from '../subjects.ts';
+
+const row = rowsOf('sizes');
+
+/** Asking for sizes, and for the reasons behind them. */
+export const SIZE_ROWS = [
+  row('a size', ['how {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut) [the] {owner}'],
+    ({ adjective, owner }) => withSize(owner, adjective, (size) => ({ kind: 'size', ...size }))),
+  row('a size by its name', ['what is [the] {size}', '{size}', '(tell|give) me [the] {size}', 'say [the] {size}', 'show [me] [the] {size}'], ({ size }) => ({ kind: 'size', ...size })),
+  row('all sizes of a part', ['how big (is|are) [the] {part}', '[what are] [the] sizes of [the] {part}', '{part} sizes', 'what size (is|are) [the] {part}', 'what does [the] {part} measure', 'tell me about [the] {part}', 'show [me] [the] {part}'],
+    ({ part }) => ({ kind: 'sizes of part', ...part })),
+  row('why a size is what it is', ['why (is|are) [the] {owner} [so|that] {adjective}'], ({ owner, adjective }) => withSize(owner, adjective, (size) => ({ kind: 'why', ...size }))),
+  row('why a size is what it is', ['why [is] [the] {size}', 'why is [the] {size} what it is', 'where does [the] {size} come from'], ({ size }) => ({ kind: 'why', ...size })),
+  row('why the last size is what it is', ['why [is that]', 'where does (that|it) come from', 'how come', 'why so (long|wide|thick|deep|high)'], (_, bench) => {
+    const size = lastSize(bench);
+    return size ? { kind: 'why', ...size } : { fault: 'no size was asked for yet; say which one', notNow: true };
+  }),
+  row('how many of a part', ['how many {part} [are there|do i need]', 'count [the] {part}'], ({ part: { part } }) => ({ kind: 'how many', part })),
+  row('what moved', ['what [has|have] (moved|changed)', 'what is different', 'what follows'], () => ({ kind: 'what moved' })),
+  row('what no longer fits', ['what no longer fits', 'what does not fit [any more]', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
+];
+
+/** The size of the owner that an adjective asks for. */
+function withSize(owner: SlotValues['owner'], adjective: SlotValues['adjective'], build: (size: SlotValues['size']) => Built): Built {
+  const size = sizeOfOwner(owner, adjective);
+  return size ? build(size.value) : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };
+}

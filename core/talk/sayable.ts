@@ -1,0 +1,89 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Screen } from '../bench/screen.ts';
+import { describeSize } from '../piece/describe.ts';
+import { sayNumber } from '../length/say.ts';
+import type { Part } from '../piece/file.ts';
+
+/** Worth knowing wherever one is. */
+const ANYWHERE = ['where am I', 'say again', 'digit by digit', 'scratch that', 'how long is left', 'start a twenty minute timer', 'louder', 'menu'];
+
+/**
+ * What can be said here, the most useful first, as a person would say it: a short list for the help screen and the ear.
+ * An answer to the open question comes first; the rest depends on the screen. Every one of them is understood.
+ */
+export function whatCanBeSaid(bench: Bench): readonly string[] {
+  const { screen } = bench.conversation;
+  // The help screen tells what can be said about the work, for that is what one goes back to.
+  const here = forScreen(screen.name === 'help' || screen.name === 'menu' ? { name: 'step' } : screen, bench);
+  return [...new Set([...answers(bench), ...here, ...ANYWHERE])];
+}
+
+function answers({ conversation: { question } }: Bench): readonly string[] {
+  switch (question?.kind) {
+    case undefined: return [];
+    case 'yes or no': return ['yes', 'no'];
+    case 'length': return ['three and seven sixteenths', 'an inch and a half'];
+    case 'which': return question.choices.map(({ say }) => say);
+    default: return assertNever(question);
+  }
+}
+
+function forScreen(screen: Screen, bench: Bench): readonly string[] {
+  const { length, width, copy, part } = examples(bench, screen);
+  switch (screen.name) {
+    case 'step': case 'menu': case 'help':
+      return ['next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
+    case 'steps':
+      return ['go to the glue-up', 'what is left', 'next'];
+    case 'parts':
+      return [...part.map((name) => `show the ${name}`), ...part.map((name) => `how many ${name}`), ...length.map((size) => `how long is the ${size}`)];
+    case 'part':
+      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), 'what moved'];
+    case 'size': case 'why':
+      return ['why', 'in millimeters', 'half of that', 'what moved', 'what no longer fits', ...copy];
+    case 'record':
+      return [...copy.map((one) => `record ${one} width three and one sixteenth`), 'forget that measurement', 'what moved'];
+    case 'reckoning':
+      return ['half of thirty one and five eighths', 'divide sixty inches into five equal spaces', 'three times an inch and a half', 'that plus a quarter', 'that less one sixteenth', 'that in millimeters'];
+    case 'clocks':
+      return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
+    case 'journal':
+      return ['scratch that', 'put it back', 'note the left board has a knot', 'what moved'];
+    case 'settings':
+      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening'];
+    case 'files':
+      return ['show the parts', 'where am I'];
+    default:
+      return assertNever(screen);
+  }
+}
+
+/** Names of the piece on the bench to make examples with: each a list of one, or empty when the piece has none. */
+interface Examples {
+  readonly length: readonly string[];
+  readonly width: readonly string[];
+  readonly copy: readonly string[];
+  readonly part: readonly string[];
+}
+
+function examples({ state: { piece } }: Bench, screen: Screen): Examples {
+  const parts = piece?.file.parts ?? [];
+  const shown = screen.name === 'part' ? screen.part : 'size' in screen && piece ? describeSize(piece, screen.size)?.owner.id : undefined;
+  const part = parts.find(({ id }) => id === shown) ?? parts.find(({ name }) => name.includes(' ')) ?? parts[0];
+  const copied = part?.id === shown && part && part.count > 1 ? part : parts.find(({ count }) => count > 1);
+  return {
+    length: having(part, 'length').map(({ name }) => name),
+    width: having(part, 'width').map((one) => nameOfCopy(one)),
+    copy: having(copied, 'width').map((one) => nameOfCopy(one)),
+    part: part ? [part.name] : [],
+  };
+}
+
+function having(part: Part | undefined, size: string): readonly Part[] {
+  return part?.sizes[size] === undefined ? [] : [part];
+}
+
+function nameOfCopy({ name, count }: Part): string {
+  return count > 1 ? `${name} ${sayNumber(2)}` : name;
+}

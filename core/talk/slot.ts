@@ -1,0 +1,74 @@
+import type { Bench } from '../bench/bench.ts';
+import type { Operand, Request } from '../bench/request.ts';
+import type { TimerKind } from '../clock/timer.ts';
+import type { AddressWord } from '../journal/settings.ts';
+import type { Screen } from '../bench/screen.ts';
+import type { Length } from '../length/length.ts';
+import type { Rounding } from '../length/rounding.ts';
+import type { SizeMention, StepId } from '../work/step.ts';
+import type { OwnerMention } from './names.ts';
+
+/** What may stand in a pattern between braces, and what it is read as. */
+export interface SlotValues {
+  /** 'leg two width', 'thickness of the top', 'long rail shoulder to shoulder' */
+  readonly size: SizeMention;
+  /** 'leg two', 'the long rail', 'front left leg', 'long rail tenon', 'inside': what has sizes. */
+  readonly owner: OwnerMention;
+  readonly part: { readonly part: string; readonly copy?: number };
+  /** One copy of a part: 'leg three'. */
+  readonly copy: { readonly part: string; readonly copy: number };
+  /** 'front left' */
+  readonly place: string;
+  /** 'long', 'wide', 'thick': the dimensions that it asks for, the likeliest first. */
+  readonly adjective: readonly string[];
+  /** 'width', 'shoulders': a dimension without its owner. */
+  readonly dimension: string;
+  readonly length: Length;
+  readonly count: number;
+  readonly spaces: number;
+  readonly fraction: { readonly numerator: number; readonly denominator: number };
+  readonly of: Operand;
+  readonly left: Operand;
+  readonly right: Operand;
+  readonly each: Operand;
+  readonly unit: Rounding['unit'];
+  readonly rounding: Rounding;
+  readonly duration: number;
+  readonly kind: TimerKind;
+  /** A clock that runs, by its number. */
+  readonly timer: number;
+  readonly step: StepId;
+  readonly screen: Screen;
+  readonly address: AddressWord;
+  readonly choice: number;
+  readonly text: string;
+}
+
+export type SlotName = keyof SlotValues;
+
+/** One way to understand the words of a slot, or why they cannot be. */
+export type Reading<Value> =
+  | SoundReading<Value>
+  | { readonly fault: string; /** Something of it was understood, so that the reason is worth telling. */ readonly partly?: true };
+
+export interface SoundReading<Value> {
+  readonly value: Value;
+  /** What tells it from the others when several are meant. */
+  readonly labels?: Labels;
+  /** Meant by a piece of its name only: passed over when something goes by the whole of it. */
+  readonly loose?: true;
+}
+
+export type Labels = readonly [short: string, full: string];
+
+export interface Slot<Value> {
+  /** All words must belong to it. Several readings are a question to be asked; one with a fault is a reason to be told. */
+  readonly read: (words: readonly string[], bench: Bench) => readonly Reading<Value>[];
+  /** Enough examples that every word the slot may hold is among them. */
+  readonly samples: (bench: Bench) => readonly string[];
+  /** The most words it may have. */
+  readonly longest: number;
+}
+
+/** What a matched pattern comes to: a request, a reason why not, or nothing after all. */
+export type Built = Request | { readonly fault: string; /** It makes sense, only not at this moment. */ readonly notNow?: true } | undefined;

@@ -1,0 +1,39 @@
+import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
+import { namesOf } from './names.ts';
+import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
+import type { Slot, SlotValues } from './slot.ts';
+import { copySlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
+import { nameKey } from './words.ts';
+
+/** The dimensions that an adjective asks for, the likeliest first; a parameter that is a size by itself has an empty one. */
+const ADJECTIVES: ReadonlyMap<string, readonly string[]> = new Map([
+  ['long', ['length', '']], ['wide', ['width', '']], ['broad', ['width', '']], ['thick', ['thickness', '']], ['deep', ['depth', '']], ['high', ['height', 'length', '']], ['tall', ['height', 'length', '']],
+]);
+
+const adjectiveSlot: Slot<readonly string[]> = {
+  longest: 1,
+  read: (words) => {
+    const dimensions = ADJECTIVES.get(nameKey(words));
+    return dimensions ? [{ value: dimensions }] : [];
+  },
+  samples: () => ['long', 'wide', 'thick', 'deep', 'high'],
+};
+
+const dimensionSlot: Slot<string> = {
+  longest: 5,
+  read: (words, { state }) => {
+    const said = nameKey(words);
+    return namesOf(state.piece).owners.some(({ dimensions }) => said !== '' && dimensions.has(said)) ? [{ value: said }] : [];
+  },
+  samples: () => ['length', 'width', 'thickness'],
+};
+
+const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.join(' ') }], samples: () => [] };
+
+/** How each slot is read, and examples of it. */
+export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
+  size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
+  length: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
+  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, kind: kindSlot, timer: timerSlot,
+  step: stepSlot, screen: screenSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+};
