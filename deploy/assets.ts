@@ -22,7 +22,6 @@ const FONT = 'node_modules/@fontsource';
 export const COPIES: readonly Bundle[] = [
   { from: 'kiosk/index.html', to: 'index.html' },
   { from: 'kiosk/kiosk.css', to: 'kiosk.css' },
-  { from: 'kiosk/static', to: 'static' },
   { from: `${FONT}/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2`, to: 'fonts/atkinson-400.woff2' },
   { from: `${FONT}/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff2`, to: 'fonts/atkinson-700.woff2' },
   { from: `${FONT}/atkinson-hyperlegible-next/LICENSE`, to: 'fonts/atkinson-LICENSE.txt' },

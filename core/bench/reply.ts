@@ -1,4 +1,4 @@
-import type { Entry } from '../journal/entry.ts';
+import type { Entry, JournalRecord } from '../journal/entry.ts';
 import type { Length } from '../length/length.ts';
 import type { Request } from './request.ts';
 import type { Screen } from './screen.ts';
@@ -34,5 +34,7 @@ export interface Reply {
 export interface Response {
   /** Written down together, or not at all. */
   readonly entries: readonly Entry[];
+  /** A whole journal that takes the place of the one there is, which is set aside. */
+  readonly journal?: readonly JournalRecord[];
   readonly reply: Reply;
 }

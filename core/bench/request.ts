@@ -61,6 +61,8 @@ export type KeepingRequest =
   | { readonly kind: 'scratch that' }
   | { readonly kind: 'put back' }
   | { readonly kind: 'load piece'; readonly text: string; readonly from: string }
+  /** A backup of everything takes the place of what is on the bench; `sure` once the maker has been told what that costs. */
+  | { readonly kind: 'take in everything'; readonly text: string; readonly sure?: true }
   | { readonly kind: 'set'; readonly setting: Partial<Settings> };
 
 export type TalkRequest =

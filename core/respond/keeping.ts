@@ -3,9 +3,10 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { KeepingRequest } from '../bench/request.ts';
 import { sayNumber } from '../length/sayNumber.ts';
+import { compareBundle, importBundle } from '../journal/bundle.ts';
 import { loadPiece } from '../piece/load.ts';
 import { describeAct } from './describeAct.ts';
-import { refuse, write } from './plain.ts';
+import { refuse, tell, write } from './plain.ts';
 import { sayCount } from './saying.ts';
 import { changeSettings } from './settings.ts';
 
@@ -24,6 +25,8 @@ export function respondToKeeping(bench: Bench, request: KeepingRequest): Respons
     }
     case 'load piece':
       return load(bench, request.text, request.from);
+    case 'take in everything':
+      return takeIn(bench, request.text, request.sure ?? false);
     case 'set':
       return changeSettings(request.setting);
     default:
@@ -47,4 +50,17 @@ function load(bench: Bench, text: string, from: string): Response {
   return write([{ kind: 'piece loaded', text, from }], {
     say: `${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, screen: { name: 'step' }, signal: 'done',
   });
+}
+
+/** A backup is checked whole before anything is asked, and nothing is replaced before the maker has said yes. */
+function takeIn(bench: Bench, text: string, sure: boolean): Response {
+  const read = importBundle(text);
+  if (!read.ok) return refuse(read.fault.message, { screen: { name: 'files' } });
+  const { loses, gains, say } = compareBundle(read.value, bench.records, bench.state);
+  if (loses === 0 && gains === 0) return tell({ say, note: say });
+  if (!sure) {
+    const question = `${say} Take it in?`;
+    return tell({ say: question, note: question, question: { kind: 'yes or no', onYes: { kind: 'take in everything', text, sure: true } } });
+  }
+  return { entries: [], journal: read.value.records, reply: { say: 'The backup is on the bench. What was there before is set aside.', signal: 'done', screen: { name: 'step' } } };
 }

@@ -47,8 +47,8 @@ export class BenchKeeper {
   submit(request: Request): Promise<void> {
     return this.#inTurn(async () => {
       const now = this.#options.now();
-      const { entries, reply } = respond(this.#bench, request, now);
-      this.#options.answered(await this.#write(entries, reply, now));
+      const { entries, journal, reply } = respond(this.#bench, request, now);
+      this.#options.answered(journal ? await this.#replace(journal, reply) : await this.#write(entries, reply, now));
     });
   }
 
@@ -78,13 +78,32 @@ export class BenchKeeper {
     return holds;
   }
 
+  async #replace(journal: readonly JournalRecord[], reply: Reply): Promise<Reply> {
+    const holds = await this.#kept(async () => {
+      await this.#options.store.replaceWith(journal);
+      this.#bench = benchFrom(journal);
+    }, reply);
+    this.#bench = advance(this.#bench, holds, []);
+    this.#options.changed();
+    return holds;
+  }
+
   async #append(entries: readonly Entry[], reply: Reply, now: Moment): Promise<{ added: readonly JournalRecord[]; holds: Reply }> {
-    if (entries.length === 0) return { added: [], holds: reply };
+    let added: readonly JournalRecord[] = [];
+    const holds = entries.length === 0 ? reply : await this.#kept(async () => {
+      added = await this.#options.store.append(entries, now);
+    }, reply);
+    return { added, holds };
+  }
+
+  /** The reply when the work could be kept; else the one that says why not. */
+  async #kept(work: () => Promise<void>, reply: Reply): Promise<Reply> {
     try {
-      return { added: await this.#options.store.append(entries, now), holds: reply };
+      await work();
+      return reply;
     } catch (error) {
       if (!(error instanceof NotKept)) throw error;
-      return { added: [], holds: { say: error.message, note: error.message, signal: 'wrong' } };
+      return { say: error.message, note: error.message, signal: 'wrong' };
     }
   }
 

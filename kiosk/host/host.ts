@@ -69,7 +69,7 @@ export class Host {
       changed: () => this.#changed(),
     });
     this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), looked: () => this.#redraw() });
-    this.#files = new Files({ store: options.store, submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), bench: () => this.#keeper.bench });
+    this.#files = new Files({ now: () => this.now(), submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), bench: () => this.#keeper.bench });
   }
 
   /** Begins: what was found at recovery is told, the clocks run, the ear and the mouth wake up by themselves. */

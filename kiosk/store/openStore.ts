@@ -95,6 +95,18 @@ class JournalStore implements Store {
     });
   }
 
+  replaceWith(records: readonly JournalRecord[]): Promise<void> {
+    return this.#inTurn(async () => {
+      if (this.#mode === 'read only') throw new NotKept(warnings(this.#standing).join(' '));
+      for (const replica of this.#memoryOnly ? [] : [this.#keeper, this.#browser]) await repair(replica, await readWhole(replica).catch(asFault), records);
+      this.#watch();
+      if (this.#kept === 'memory' && !this.#memoryOnly) throw new NotKept(`The other journal could not be taken over: ${reasons(this.#standing)}.`);
+      this.records = records;
+      if (!this.#memoryOnly) writeMemo(this.#name, { lastNumber: records.length });
+      this.#channel.postMessage('written');
+    });
+  }
+
   onChange(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => void this.#listeners.delete(listener);

@@ -23,6 +23,11 @@ export interface Store {
    * @throws NotKept with a sentence for the person; nothing of it stands then
    */
   append(entries: readonly Entry[], now: Moment): Promise<readonly JournalRecord[]>;
+  /**
+   * A whole other journal takes this one's place in both copies; what was there is set aside, not thrown away.
+   * @throws NotKept with a sentence for the person; the journal stays as it was then
+   */
+  replaceWith(records: readonly JournalRecord[]): Promise<void>;
   /** Called after records or status changed by themselves: another window wrote, a copy failed or came back. @returns a function that ends it */
   onChange(listener: () => void): () => void;
   /** Keeps a fold, to start faster the next time. A failure does no harm and is not told. */

@@ -1,0 +1,103 @@
+import type { Bench } from '../../core/bench/bench.ts';
+import type { Request } from '../../core/bench/request.ts';
+import type { Moment } from '../../core/clock/moment.ts';
+import { exportBundle, LARGEST_BUNDLE_BYTES } from '../../core/journal/bundle.ts';
+import { LARGEST_FILE_BYTES } from '../../core/piece/load.ts';
+import type { HostAct, ShelfPiece } from '../hostPort.ts';
+
+export interface FilesOptions {
+  readonly submit: (request: Request) => Promise<void>;
+  /** A sentence for the screen. */
+  readonly notice: (sentence: string) => void;
+  readonly bench: () => Bench;
+  readonly now: () => Moment;
+}
+
+type FileAct = Extract<HostAct, { kind: 'load demo' | 'open from shelf' | 'open piece file' | 'save everything' | 'take in everything' }>;
+
+const DEMO = '/pieces/bakers-work-table.json';
+const SHELF = '/api/pieces';
+const BACKUP = /^benchcall backup /;
+
+/** Piece files and backups: the demo that ships, the pieces folder, a file chosen by hand. */
+export class Files {
+  readonly #options: FilesOptions;
+
+  constructor(options: FilesOptions) {
+    this.#options = options;
+  }
+
+  async act(act: FileAct): Promise<void> {
+    switch (act.kind) {
+      case 'load demo':
+        return this.#open(DEMO, 'the demo');
+      case 'open from shelf':
+        return this.#open(act.address, decodeURIComponent(act.address.slice(act.address.lastIndexOf('/') + 1)));
+      case 'open piece file':
+        return this.#take(act.file, LARGEST_FILE_BYTES, (text) => ({ kind: 'load piece', text, from: act.file.name }));
+      case 'take in everything':
+        return this.#take(act.file, LARGEST_BUNDLE_BYTES, (text) => ({ kind: 'take in everything', text }));
+      case 'save everything':
+        return this.#save();
+    }
+  }
+
+  /** Piece files and backups in the pieces folder. Throws when the server is away. */
+  async shelf(): Promise<readonly ShelfPiece[]> {
+    const response = await fetch(SHELF, { cache: 'no-store' });
+    const { folder, files } = (await response.json()) as { folder: string; files: readonly { name: string }[] };
+    return files.map(({ name }) => ({ name: name.replace(/\.json$/, ''), from: folder, address: `${SHELF}/${encodeURIComponent(name)}` }));
+  }
+
+  async #open(address: string, from: string): Promise<void> {
+    try {
+      const response = await fetch(address, { cache: 'no-store' });
+      const text = await response.text();
+      if (!response.ok) throw new Error(text);
+      await this.#options.submit(BACKUP.test(from) ? { kind: 'take in everything', text } : { kind: 'load piece', text, from });
+    } catch (error) {
+      this.#options.notice(`${from} could not be opened: ${reason(error)}. Is the bench’s server running?`);
+    }
+  }
+
+  async #take(file: File, limitBytes: number, request: (text: string) => Request): Promise<void> {
+    if (file.size > limitBytes) {
+      this.#options.notice(`${file.name} is ${Math.ceil(file.size / 1024)} KB long; at most ${Math.floor(limitBytes / 1024)} KB are read. Choose another file.`);
+      return;
+    }
+    try {
+      await this.#options.submit(request(await file.text()));
+    } catch (error) {
+      this.#options.notice(`${file.name} could not be read: ${reason(error)}. Take the stick out and in, and choose it again.`);
+    }
+  }
+
+  /** Into the pieces folder by way of the server; when that fails, as a download. */
+  async #save(): Promise<void> {
+    const { records, state } = this.#options.bench();
+    const now = this.#options.now();
+    const text = exportBundle(records, state, now);
+    const name = `benchcall backup ${new Date(now.wallMs).toISOString().slice(0, 10)}.json`;
+    try {
+      const response = await fetch(`${SHELF}/${encodeURIComponent(name)}`, { method: 'PUT', headers: { 'content-type': 'application/json', 'x-benchcall': '1' }, body: text });
+      if (!response.ok) throw new Error(await response.text());
+      const saved = (await response.json()) as { name: string; folder: string };
+      this.#options.notice(`Everything is saved: “${saved.name}” in ${saved.folder}.`);
+    } catch (error) {
+      download(name, text);
+      this.#options.notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
+    }
+  }
+}
+
+function download(name: string, text: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+function reason(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
