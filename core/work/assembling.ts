@@ -75,7 +75,7 @@ export function scrapeAssembly(ground: Ground, what: GlueUp): Step {
     operation: 'scrape squeeze-out',
     say: words(`Take the clamps off ${what.name}, and pare away the squeeze-out.`),
     show: words('Lift the beads out of the corners while they are like rubber. When the clamp time is up take the clamps off, check the diagonals once more, and scrape what is left before it goes hard.'),
-    tools: ['chisel', 'scraper', 'diagonal rods'],
+    tools: ['chisel', 'card scraper', 'diagonal rods'],
     check: { say: words('No glue left in the corners, and the shoulders still closed.') },
     cautions: [CAUTIONS.scraper],
     timer: { kind: 'rest', name: `${what.name.replace(/^the /, '')} cure`, ...glueTimes(ground.file.adhesive).cure, starts: 'when done' },
@@ -92,7 +92,7 @@ export function level({ whole, parts, stands }: Assembly): Step {
     show: words(stands
       ? 'Stand it on a surface known to be flat, winding sticks across. Wedge it until it stands still, scribe the long feet with a block, and saw or pare to the line. Then plane the top edges of rails and legs into one plane, inwards from the ends.'
       : 'Plane across each joint from the high side, round the corner with the grain, until the straightedge lies on both sides of it.'),
-    tools: stands ? ['winding sticks', 'straightedge', 'wedges', 'scribing block', 'fine saw', 'block plane', 'jack plane'] : ['smoothing plane', 'straightedge', 'scraper'],
+    tools: stands ? ['winding sticks', 'straightedge', 'wedges', 'scribing block', 'fine saw', 'block plane', 'jack plane'] : ['smoothing plane', 'straightedge', 'card scraper'],
     check: { say: words(stands ? 'It does not rock, and the straightedge lies on all top edges.' : 'The fingertip feels no step at any joint.'), tolerance: TOLERANCES.rock },
     cautions: stands ? [CAUTIONS.lift, CAUTIONS.plane] : [CAUTIONS.plane],
     after: [before(scraped, 'It is not glued yet, or still in its clamps.')],

@@ -73,7 +73,8 @@ function glueUp(ground: Ground, part: Part, copy: number | undefined): Step {
   return partStep(part, copy, {
     operation: glueUpOf(part),
     say: words(`Glue and clamp ${ofCopy(copy)}.`),
-    show: words(`Start the open time as the first glue goes on. Spread an even film on ${counted(joints, 'joint')}, ${panel ? 'edge' : 'face'} by ${panel ? 'edge' : 'face'}, in the order of the triangle. Clamp from the middle out, by turns, until a fine bead shows all along. ${panel ? 'Tap the boards level and check across with the straightedge.' : 'Line up the edges with light clamps across before the pressure comes on.'}`),
+    show: words(`Start the open time as the first glue goes on. Spread an even film on ${counted(joints, 'joint')}, ${panel ? 'edge' : 'face'} by ${panel ? 'edge' : 'face'}, in the order of the triangle. Clamp from the middle out, by turns, until a fine bead shows all along. ${panel ? 'Tap the boards level and check across with the straightedge.' : 'Line up the edges with light clamps across before the pressure comes on.'}`,
+      joints > 3 ? ' If that is more than the open time allows, glue it in two halves first, and join them when those have cured.' : ''),
     tools: ['glue', 'brush or spreader', 'clamps', 'cauls', 'damp rag', ...(panel ? ['straightedge'] : [])],
     check: { say: words('A fine bead of glue all along every joint, and nothing has slid.'), ...(panel ? { tolerance: TOLERANCES.flat } : {}) },
     cautions: glueCautions(ground.file),
@@ -96,7 +97,7 @@ function scrape(ground: Ground, part: Part, copy: number | undefined): Step {
     operation: 'scrape squeeze-out',
     say: words(`Take the clamps off ${name}, and scrape off the squeeze-out.`),
     show: words('Scrape the beads while they are still like rubber, where the clamps leave room. Take the clamps off when their time is up, scrape the rest, and stand the blank so that air reaches it from all sides while the glue cures.'),
-    tools: ['scraper', 'old chisel'],
+    tools: ['card scraper', 'old chisel'],
     check: { say: words('The joint lines are clean enough not to nick a plane, and closed along their whole length.') },
     cautions: [CAUTIONS.scraper],
     timer: { kind: 'rest', name: `${plainNameOf(part, copy)} cure`, ...cure, starts: 'when done' },

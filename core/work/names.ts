@@ -15,6 +15,11 @@ export function oneOf(part: Part, copy: number | undefined): string {
   return part.count === 1 ? `the ${part.name}` : `${part.name} ${sayNumber(copy)}`;
 }
 
+/** 'its' of one, 'their' of all together. */
+export function its(part: Part, copy: number | undefined): string {
+  return copy === undefined && part.count > 1 ? 'their' : 'its';
+}
+
 /** For the ear: 'the four legs', 'the top'. */
 export function allOf(part: Part): string {
   return part.count === 1 ? `the ${part.name}` : `the ${sayNumber(part.count)} ${pluralOf(part)}`;

@@ -56,7 +56,7 @@ function rip(ground: Ground, part: Part): Step {
     show: words(`Gauge or chalk from the planed edge and rip ${stock.all}`, around(': ', width),
       '. Number each blank on its end as it comes off the saw. If the kerf closes on the saw, the board holds stress: wedge it, go on, and watch that one after the rest.'),
     sizes: present(ground.size(sizeName(part, part.made.kind === 'panel' ? 'boardWidth' : 'width'))),
-    tools: ['panel gauge', 'ripsaw', 'wedges', 'saw horses', 'pencil'],
+    tools: ['panel gauge', 'rip saw', 'wedges', 'saw horses', 'pencil'],
     check: { say: words('Each is wide enough along its whole length, and numbered.'), tolerance: TOLERANCES.roughCut },
     cautions: [CAUTIONS.saw],
     after: [before(idOf('reference edge', part.id), 'The rip line is gauged from the planed edge.')],

@@ -21,13 +21,14 @@ function jointsDone(ground: Ground, part: Part, because: string): readonly Befor
 
 export function easeEdges(ground: Ground, part: Part): Step {
   const size = ground.size(sizeName(part, 'easing'));
+  const joined = ground.jointsOf(part.id).some(({ kind }) => kind === 'mortise and tenon');
   return partStep(part, undefined, {
     operation: 'ease edges',
     say: words(`Ease the arrises of ${allOf(part)}`, around(' by ', size), size === undefined ? ', just so that they do not cut.' : '.'),
     show: words(`Take the last shavings off the faces that show. Then ease the arrises of ${allOf(part)} with a few even strokes`, around(': ', size),
-      '. Leave alone the arrises at shoulders and mortises, and any edge that meets another part.'),
-    tools: ['smoothing plane', 'block plane', 'scraper', 'fine sandpaper on a block'],
-    check: { say: words('Even to the thumb along every arris, and shoulders and mortises still crisp.'), tolerance: TOLERANCES.easing },
+      joined ? '. Leave alone the arrises at shoulders and mortises, and any edge that meets another part.' : '. Leave alone any edge that meets another part.'),
+    tools: ['smoothing plane', 'block plane', 'card scraper', 'fine sandpaper on a block'],
+    check: { say: words(joined ? 'Even to the thumb along every arris, and shoulders and mortises still crisp.' : 'Even to the thumb along every arris.'), tolerance: TOLERANCES.easing },
     cautions: [CAUTIONS.plane, CAUTIONS.dust],
     after: [
       ...shaped(ground, part, 'The ends are squared from the arrises.'),

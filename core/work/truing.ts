@@ -3,9 +3,9 @@ import { CAUTIONS } from './cautions.ts';
 import { before, idOf, partStep, present, sizeName, type TitleWords } from './draft.ts';
 import { TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
-import { allOf, oneOf, stockOf } from './names.ts';
+import { allOf, its, oneOf, stockOf } from './names.ts';
 import { afterRest } from './roughWork.ts';
-import type { Before, Step } from './step.ts';
+import type { Before, SizeMention, Step } from './step.ts';
 import { around, words } from './wording.ts';
 
 /** From here on every copy is a step of its own: facing one by hand takes long enough to be interrupted. */
@@ -61,7 +61,7 @@ function faceLayers(ground: Ground, part: Part, copy: number | undefined): Step 
 export function edgeSteps(ground: Ground, part: Part): readonly Step[] {
   return ground.unitsOf(part).map((copy) => partStep(part, copy, {
     operation: 'edge',
-    say: words(`Plane the reference edge of ${oneOf(part, copy)} straight, and square to its face.`),
+    say: words(`Plane the reference edge of ${oneOf(part, copy)} straight, and square to ${its(part, copy)} face.`),
     show: words(`Choose ${part.referenceEdge === undefined ? 'the straighter edge' : `the reference edge, which will be the ${part.referenceEdge}`}, grain running with the plane. Plane it straight, then square to the reference face. Try the square every hand's breadth. Put the edge mark where the tail of the face mark ends.`),
     tools: ['jack plane', 'jointer plane', 'try square', 'straightedge', 'pencil'],
     check: { say: words('No light under the try square anywhere, stock against the reference face, and the edge is straight.'), tolerance: TOLERANCES.square },
@@ -94,7 +94,7 @@ function thickness(ground: Ground, part: Part, copy: number | undefined): Step {
   const panel = part.made.kind === 'panel';
   return partStep(part, copy, {
     operation: 'thickness',
-    say: words(`Gauge ${oneOf(part, copy)} from its reference face, and plane to `, size ?? 'thickness', '.'),
+    say: words(`Gauge ${oneOf(part, copy)} from ${its(part, copy)} reference face, and plane to `, size ?? 'thickness', '.'),
     show: words(`Gauge from the reference face all round`, around(': ', size), '. Chamfer the far edge to the line, plane across the high places, then along.', gaugeOnce(part),
       panel ? ' The face that shows is planed clean all over; the underside only has to be flat where it bears on something.' : ' If one comes out thinner, say so: what stands on it follows.'),
     tools: ['marking gauge', 'jack plane', 'smoothing plane', 'winding sticks', 'calipers'],
@@ -109,9 +109,9 @@ function width(ground: Ground, part: Part, copy: number | undefined): Step {
   const size = ground.size(sizeName(part, 'width'), copy);
   return partStep(part, copy, {
     operation: 'width',
-    say: words(`Gauge ${oneOf(part, copy)} from its reference edge, and plane to `, size ?? 'width', '.'),
+    say: words(`Gauge ${oneOf(part, copy)} from ${its(part, copy)} reference edge, and plane to `, size ?? 'width', '.'),
     show: words('Gauge from the reference edge, on both faces', around(': ', size), '. Saw off what is much, then plane to the line, square to the reference face.', gaugeOnce(part)),
-    tools: [part.made.kind === 'panel' ? 'panel gauge' : 'marking gauge', 'ripsaw', 'jack plane', 'try square'],
+    tools: [part.made.kind === 'panel' ? 'panel gauge' : 'marking gauge', 'rip saw', 'jack plane', 'try square'],
     check: { say: words(part.count === 1 ? 'Down to the line, square to the reference face.' : 'Down to the line, square to the reference face, and the same as the others.'), tolerance: TOLERANCES.thickness },
     cautions: [CAUTIONS.plane],
     record: present(size),
@@ -121,21 +121,39 @@ function width(ground: Ground, part: Part, copy: number | undefined): Step {
 
 function ends(ground: Ground, part: Part, copy: number | undefined): Step {
   const size = ground.size(sizeName(part, 'length'), copy);
-  const panel = part.made.kind === 'panel';
   return partStep(part, copy, {
     operation: 'ends',
-    say: words(ground.inOneGo(part) ? `Saw ${allOf(part)} from their strips` : `Square the ends of ${oneOf(part, copy)}`, around(', ', size, ' long'), '.'),
-    show: words('Square one end: knife a line right round from the reference face and edge, saw just outside it, and shoot to the line. Measure from that end',
-      around(': ', size), ', and knife, saw and shoot the other.',
-      part.count > 1 ? ` Take the length of the others from the first of ${allOf(part)}, not from the rule.` : '',
-      panel ? ' Back up the far corner, or plane from both sides to the middle.' : ''),
-    tools: ['marking knife', 'try square', 'crosscut saw', panel ? 'low-angle plane' : 'shooting board', ...(panel ? [] : ['bench hook', 'jack plane'])],
-    check: { say: words(part.count === 1 ? 'Both ends square from face and edge.' : 'Both ends square from face and edge, and all of one length.'), tolerance: TOLERANCES.length },
+    ...(ground.inOneGo(part) ? sawApart(part, size) : squareEnds(part, copy, size)),
     cautions: [CAUTIONS.saw],
     record: present(size),
     after: [
       ...trued(part, 'edge', copy, 'The ends are squared from the reference face and edge.'),
-      ...(ground.inOneGo(part) ? (['thickness', 'width'] as const).map((size) => before(idOf(size, part.id, copy), 'Once they are apart they are too small to plane.')) : []),
+      ...(ground.inOneGo(part) ? (['thickness', 'width'] as const).map((other) => before(idOf(other, part.id, copy), 'Once they are apart they are too small to plane.')) : []),
     ],
   });
+}
+
+type HowTo = Pick<Step, 'say' | 'show' | 'tools' | 'check'>;
+
+function squareEnds(part: Part, copy: number | undefined, size: SizeMention | undefined): HowTo {
+  const panel = part.made.kind === 'panel';
+  return {
+    say: words(`Square the ends of ${oneOf(part, copy)}`, around(', ', size, ' long'), '.'),
+    show: words('Square one end: knife a line right round from the reference face and edge, saw just outside it, and shoot to the line. Measure from that end',
+      around(': ', size), ', and knife, saw and shoot the other.',
+      part.count > 1 ? ` Take the length of the others from the first of ${allOf(part)}, not from the rule.` : '',
+      panel ? ' Back up the far corner, or plane from both sides to the middle.' : ''),
+    tools: ['marking knife', 'try square', 'crosscut saw', ...(panel ? ['low-angle plane'] : ['shooting board', 'bench hook', 'jack plane'])],
+    check: { say: words(part.count === 1 ? 'Both ends square from face and edge.' : 'Both ends square from face and edge, and all of one length.'), tolerance: TOLERANCES.length },
+  };
+}
+
+/** Small parts come off their strip, against a stop. */
+function sawApart(part: Part, size: SizeMention | undefined): HowTo {
+  return {
+    say: words(`Saw ${allOf(part)} from their strips`, around(', ', size, ' long'), '.'),
+    show: words(`Fix a stop to the bench hook, square the end of the strip, and saw ${allOf(part)} off one after the other`, around(': ', size), '. Two passes on the shooting board clean each end.'),
+    tools: ['bench hook', 'tenon saw', 'try square', 'shooting board', 'jack plane'],
+    check: { say: words('Ends square, and all of one length.'), tolerance: TOLERANCES.length },
+  };
 }
