@@ -2,8 +2,10 @@ import { Attention } from './attention.ts';
 import { Deafness } from './deafness.ts';
 import type { Release } from './deafness.ts';
 import { Gate } from './gate.ts';
-import { grammarPhrases, wordsOf } from './grammar.ts';
+import { asMeant, makeGrammar, wordsToAsk } from './grammar.ts';
+import type { Grammar } from './grammar.ts';
 import { LevelMeter } from './level.ts';
+import type { Health } from './messages.ts';
 import { Microphone } from './microphone.ts';
 import type { MicrophoneChoice, MicrophoneEvents, SoundSource } from './microphone.ts';
 import { currentModel } from './models.ts';
@@ -53,8 +55,19 @@ export interface Ear {
   deafen(): Release;
   microphones(): Promise<readonly MicrophoneChoice[]>;
   chooseMicrophone(label: string): Promise<void>;
-  /** For the diagnosis: what the browser does to the sound, and how often the engine was restarted. */
-  diagnosis(): { readonly processing: MediaTrackSettings | undefined; readonly restarts: number; readonly floorDb: number };
+  diagnosis(): Promise<EarDiagnosis>;
+}
+
+/** For whoever looks for a fault. */
+export interface EarDiagnosis {
+  /** What the browser says it does to the sound; undefined without a microphone. */
+  readonly processing: MediaTrackSettings | undefined;
+  /** How often a fresh engine had to be started. */
+  readonly restarts: number;
+  /** The loudness of the shop without speech, in decibels below full scale. */
+  readonly floorDb: number;
+  /** Undefined without an engine. */
+  readonly engine: Health | undefined;
 }
 
 const CAPTURE_URL = '/ear/capture-worklet.js';
@@ -82,6 +95,7 @@ class BenchEar implements Ear {
   readonly #microphone: SoundSource;
   #facts: EarFacts = { on: false, engine: 'starting', engineReason: '', microphone: 'starting', deaf: false, attending: false, addressWord: 'bench' };
   #state: EarState = earState(this.#facts);
+  #meant: Grammar['meant'] = new Map();
   #attentionEnds: ReturnType<typeof setTimeout> | undefined;
   #whenQuiet: (() => void)[] = [];
   readonly #label: string | undefined;
@@ -91,9 +105,9 @@ class BenchEar implements Ear {
     this.#label = microphone;
     this.#care = new RecogniserCare(addresses, {
       partial: (words) => this.#notice(this.#attention.guess(words, performance.now())),
-      words: (words) => this.#notice(this.#attention.words(words, performance.now())),
+      words: (words) => this.#notice(this.#attention.words(asMeant(words, this.#meant), performance.now())),
       changed: (engine, engineReason) => this.#learn({ engine, engineReason }),
-      grammarSet: (words) => events.unknownWords(words),
+      grammarSet: (grammar) => this.#useGrammar(grammar),
     }, careTimes, heapGrowthBytes);
     this.#microphone = source({
       block: (samples) => this.#hear(samples),
@@ -126,8 +140,8 @@ class BenchEar implements Ear {
     await this.#quiet();
     this.#attention.addressWord = addressWord;
     this.#learn({ addressWord });
-    const unknownWords = await this.#care.setGrammar(wordsOf(phrases, addressWord), (unknown) => grammarPhrases(phrases, addressWord, unknown));
-    return { applied: unknownWords !== undefined, unknownWords: unknownWords ?? [] };
+    const grammar = await this.#care.setGrammar(wordsToAsk(phrases, addressWord), (unknown) => makeGrammar(phrases, addressWord, unknown));
+    return { applied: grammar !== undefined, unknownWords: grammar?.unheard ?? [] };
   }
 
   listenNow(): void {
@@ -159,8 +173,14 @@ class BenchEar implements Ear {
     return this.#microphone.choose(label);
   }
 
-  diagnosis(): { processing: MediaTrackSettings | undefined; restarts: number; floorDb: number } {
-    return { processing: this.#microphone.settings, restarts: this.#care.restarts, floorDb: this.#gate.floorDb };
+  async diagnosis(): Promise<EarDiagnosis> {
+    const engine = await this.#care.health();
+    return { processing: this.#microphone.settings, restarts: this.#care.restarts, floorDb: this.#gate.floorDb, engine };
+  }
+
+  #useGrammar({ meant, unheard }: Grammar): void {
+    this.#meant = meant;
+    this.#events.unknownWords(unheard);
   }
 
   #hear(samples: Float32Array<ArrayBuffer>): void {

@@ -39,6 +39,13 @@ export class LoadError extends Error {
   }
 }
 
+/** What the engine prints is all that it says about its own faults. */
+export interface Printed {
+  lastLine: string;
+  /** The last line that it called an error. */
+  lastError: string;
+}
+
 export interface LoadedModel {
   readonly model: EngineModel;
   /** Every word that the model can hear. */
@@ -52,15 +59,18 @@ const MODEL_FOLDER = '/model';
 const NEEDED = ['am/final.mdl', 'conf/model.conf', 'graph/words.txt', 'graph/HCLr.fst', 'graph/Gr.fst'];
 
 /** @throws {LoadError} 'engine failed', with the last line that the engine printed */
-export async function startEngine(start: StartEngine, engineUrl: string): Promise<{ engine: Engine; lastLine: () => string }> {
-  let lastLine = '';
-  const note = (line: string) => { lastLine = line; };
+export async function startEngine(start: StartEngine, engineUrl: string): Promise<{ engine: Engine; printed: Printed }> {
+  const printed: Printed = { lastLine: '', lastError: '' };
+  const note = (line: string) => {
+    printed.lastLine = line;
+    if (line.startsWith('ERROR')) printed.lastError = line;
+  };
   try {
     const engine = await start({ locateFile: () => engineUrl, print: note, printErr: note });
     engine.SetLogLevel(ERRORS_ONLY);
-    return { engine, lastLine: () => lastLine };
+    return { engine, printed };
   } catch (error) {
-    throw new LoadError('engine failed', describe(error, lastLine));
+    throw new LoadError('engine failed', describe(error, printed.lastLine));
   }
 }
 
@@ -69,7 +79,7 @@ export async function startEngine(start: StartEngine, engineUrl: string): Promis
  * and loads it. Once loaded, the files are let go: the engine keeps its own copy.
  * @throws {LoadError} 'no model' when it cannot be fetched, 'broken model' when it is not a whole Vosk model
  */
-export async function loadModel(engine: Engine, modelUrl: string, lastLine: () => string): Promise<LoadedModel> {
+export async function loadModel(engine: Engine, modelUrl: string, printed: Printed): Promise<LoadedModel> {
   const packed = await fetchModel(modelUrl);
   const files = new Map<string, Uint8Array<ArrayBuffer>>();
   try {
@@ -82,7 +92,7 @@ export async function loadModel(engine: Engine, modelUrl: string, lastLine: () =
   const missing = NEEDED.filter((path) => !inside.has(path));
   if (missing.length > 0) throw new LoadError('broken model', `it lacks ${missing.join(', ')}`);
   const words = readWords(inside.get('graph/words.txt') ?? new Uint8Array(0));
-  return { model: buildModel(engine, inside, lastLine), words };
+  return { model: buildModel(engine, inside, printed), words };
 }
 
 async function fetchModel(url: string): Promise<ReadableStream<Uint8Array<ArrayBuffer>>> {
@@ -103,16 +113,20 @@ function withoutTopFolder(files: ReadonlyMap<string, Uint8Array<ArrayBuffer>>): 
   return new Map([...files].map(([path, bytes]) => [path.replace(/^[^/]*\//, ''), bytes]));
 }
 
-function buildModel(engine: Engine, files: ReadonlyMap<string, Uint8Array<ArrayBuffer>>, lastLine: () => string): EngineModel {
+function buildModel(engine: Engine, files: ReadonlyMap<string, Uint8Array<ArrayBuffer>>, printed: Printed): EngineModel {
   for (const [path, bytes] of files) {
     const full = `${MODEL_FOLDER}/${path}`;
     engine.FS.mkdirTree(full.slice(0, full.lastIndexOf('/')));
     engine.FS.writeFile(full, bytes, { canOwn: true });
   }
+  printed.lastError = '';
   try {
-    return new engine.Model(MODEL_FOLDER);
+    const model = new engine.Model(MODEL_FOLDER);
+    // A damaged graph is only complained of: the engine would go on without it, and fail or hear nonsense later.
+    if (printed.lastError !== '') throw new Error(printed.lastError);
+    return model;
   } catch (error) {
-    throw new LoadError('broken model', describe(error, lastLine()));
+    throw new LoadError('broken model', describe(error, printed.lastLine));
   } finally {
     for (const path of files.keys()) engine.FS.unlink(`${MODEL_FOLDER}/${path}`);
   }
@@ -127,5 +141,5 @@ export function readWords(bytes: Uint8Array): Set<string> {
 /** The engine throws bare numbers (addresses of C++ exceptions); then its last printed line is all that is known. */
 export function describe(error: unknown, lastLine: string): string {
   const own = error instanceof Error ? error.message : `the engine gave up (${String(error)})`;
-  return lastLine === '' ? own : `${own}: ${lastLine}`;
+  return lastLine === '' || lastLine === own ? own : `${own}: ${lastLine}`;
 }

@@ -5,13 +5,13 @@
  */
 import startVosk from 'vosk-engine';
 import { describe, LoadError, loadModel, startEngine } from './engine.ts';
-import type { Engine, EngineRecognizer, LoadedModel, StartEngine } from './engine.ts';
+import type { Engine, EngineRecognizer, LoadedModel, Printed, StartEngine } from './engine.ts';
 import { SAMPLE_RATE_HZ } from './messages.ts';
 import type { FromWorker, NumberedAsk, ToWorker } from './messages.ts';
 
 const port = self as unknown as DedicatedWorkerGlobalScope;
 
-interface Loaded extends LoadedModel { readonly engine: Engine; readonly lastLine: () => string }
+interface Loaded extends LoadedModel { readonly engine: Engine; readonly printed: Printed }
 interface Listening { readonly recogniser: EngineRecognizer; heardSomething: boolean }
 
 let loaded: Loaded | undefined;
@@ -31,15 +31,15 @@ async function answer(ask: NumberedAsk): Promise<void> {
     post({ number: ask.number, done: true, ...(await fulfil(ask)) });
   } catch (error) {
     const fault = error instanceof LoadError ? { fault: error.fault } : {};
-    post({ number: ask.number, failed: describe(error, error instanceof Error ? '' : loaded?.lastLine() ?? ''), ...fault });
+    post({ number: ask.number, failed: describe(error, error instanceof Error ? '' : loaded?.printed.lastLine ?? ''), ...fault });
   }
 }
 
 async function fulfil(ask: NumberedAsk): Promise<Partial<Extract<FromWorker, { done: true }>>> {
   switch (ask.ask) {
     case 'load': {
-      const { engine, lastLine } = await startEngine(startVosk as StartEngine, ask.engineUrl);
-      loaded = { engine, lastLine, ...(await loadModel(engine, ask.modelUrl, lastLine)) };
+      const { engine, printed } = await startEngine(startVosk as StartEngine, ask.engineUrl);
+      loaded = { engine, printed, ...(await loadModel(engine, ask.modelUrl, printed)) };
       return {};
     }
     case 'grammar': return swapGrammar(ask.phrases);
@@ -83,7 +83,7 @@ function hear(sound: Float32Array): void {
     if (listening.recogniser.AcceptWaveform(address, sound.length)) postWords(listening.recogniser.Result());
     else postPartial(listening.recogniser.PartialResult());
   } catch (error) {
-    post({ event: 'crashed', reason: describe(error, loaded?.lastLine() ?? '') });
+    post({ event: 'crashed', reason: describe(error, loaded?.printed.lastLine ?? '') });
   }
 }
 

@@ -1,5 +1,7 @@
 import { Recogniser, RecogniserError } from './recogniser.ts';
 import type { RecogniserAddresses, RecogniserEvents } from './recogniser.ts';
+import type { Grammar } from './grammar.ts';
+import type { Health } from './messages.ts';
 import type { EngineFault } from './state.ts';
 
 export interface CareAddresses extends Omit<RecogniserAddresses, 'modelUrl'> {
@@ -29,12 +31,12 @@ export const HEAP_GROWTH_BYTES = 150 * 1024 * 1024;
 
 export interface CareEvents extends Omit<RecogniserEvents, 'crashed'> {
   changed(state: 'starting' | 'ready' | EngineFault, reason: string): void;
-  /** The grammar is in force from now on; these of its words the model cannot hear. */
-  grammarSet(unknownWords: readonly string[]): void;
+  /** The grammar is in force from now on. */
+  grammarSet(grammar: Grammar): void;
 }
 
-/** What is made of a grammar once it is known which words the model has. */
-export type MakePhrases = (unknownWords: ReadonlySet<string>) => readonly string[];
+/** Makes the grammar once it is known which words the model lacks. */
+export type MakeGrammar = (unknownWords: ReadonlySet<string>) => Grammar;
 
 /**
  * Keeps a recogniser alive: loads it, asks it every few seconds whether it is well, starts a fresh one when it is not, and gives up politely
@@ -46,7 +48,7 @@ export class RecogniserCare {
   readonly #times: CareTimes;
   readonly #heapGrowthBytes: number;
   #recogniser: Recogniser | undefined;
-  #grammar: { words: readonly string[]; make: MakePhrases } | undefined;
+  #grammar: { words: readonly string[]; make: MakeGrammar } | undefined;
   #swap: Promise<unknown> = Promise.resolve();
   #failures = 0;
   #lastFailureAt = 0;
@@ -97,13 +99,19 @@ export class RecogniserCare {
 
   /**
    * Sets the grammar now, or as soon as there is an engine; it is set again after each restart.
-   * @returns the words that the model does not know, or undefined while there is no engine to ask
+   * @param words those that the model must be asked about
+   * @returns the grammar as it was made, or undefined while there is no engine to ask
    */
-  setGrammar(words: readonly string[], make: MakePhrases): Promise<readonly string[] | undefined> {
+  setGrammar(words: readonly string[], make: MakeGrammar): Promise<Grammar | undefined> {
     this.#grammar = { words, make };
     const swap = this.#swap.then(() => this.#applyGrammar());
     this.#swap = swap;
     return swap;
+  }
+
+  /** How the engine is, or undefined when there is none that answers. */
+  async health(): Promise<Health | undefined> {
+    return this.#recogniser?.health().catch(() => undefined);
   }
 
   /** Starts a fresh engine if the present one has grown too large. Call it when nobody is speaking. */
@@ -139,15 +147,15 @@ export class RecogniserCare {
     }
   }
 
-  async #applyGrammar(): Promise<readonly string[] | undefined> {
+  async #applyGrammar(): Promise<Grammar | undefined> {
     const recogniser = this.#recogniser;
-    const grammar = this.#grammar;
-    if (recogniser === undefined || grammar === undefined) return undefined;
+    const wanted = this.#grammar;
+    if (recogniser === undefined || wanted === undefined) return undefined;
     try {
-      const unknown = await recogniser.unknownWords(grammar.words);
-      await recogniser.setGrammar(grammar.make(new Set(unknown)));
-      this.#events.grammarSet(unknown);
-      return unknown;
+      const grammar = wanted.make(new Set(await recogniser.unknownWords(wanted.words)));
+      await recogniser.setGrammar(grammar.phrases);
+      this.#events.grammarSet(grammar);
+      return grammar;
     } catch (error) {
       if (recogniser === this.#recogniser) this.#failed(error);
       return undefined;

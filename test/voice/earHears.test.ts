@@ -1,34 +1,97 @@
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { openEar } from './earBench.ts';
 import type { EarBench, EarBenchOptions } from './earBench.ts';
 import { joined, quiet, recording } from './sound.ts';
 
-const PHRASES = ['next step', 'say again', 'how long is the long rail', 'how wide is the short rail', 'what is left', 'scratch that',
+const PHRASES = ['next step', 'say again', 'how long is the long rail', 'how wide is the short rail', 'what is left', 'undo', 'yes', 'no',
   'record leg two width', 'width three', 'three and seven sixteenths', 'three', 'seven sixteenths', 'four', 'leg one', 'leg two'];
 
-let open: EarBench | undefined;
-afterEach(async () => {
-  await open?.close();
-  open = undefined;
-});
+let bench: EarBench;
+afterEach(() => bench.close());
 
-async function listening(options: EarBenchOptions): Promise<EarBench> {
-  open = await openEar(options);
-  await open.page.evaluate(async (phrases) => {
+/** Opens the ear and lets it listen to sound that comes again and again. */
+async function listenTo(microphone: Float32Array, options: EarBenchOptions = {}): Promise<void> {
+  bench = await openEar({ ...options, microphone });
+  await bench.page.evaluate(async (phrases) => {
     window.page.make({});
     await window.page.ear.start();
     await window.page.ear.setGrammar(phrases, 'bench');
   }, PHRASES);
-  return open;
 }
 
-const logged = (bench: EarBench, event: string) =>
-  bench.page.evaluate((wanted) => window.page.log.filter((line) => line.event === wanted).map((line) => line.detail), event);
-const waitFor = (bench: EarBench, event: string, detail: unknown) =>
-  bench.page.waitForFunction(([wanted, what]) => window.page.log.some((line) => line.event === wanted && line.detail === what), [event, detail] as const, { timeout: 30_000 });
+function logged(event: string): Promise<unknown[]> {
+  return bench.page.evaluate((wanted) => window.page.log.filter((line) => line.event === wanted).map((line) => line.detail), event);
+}
 
-test('"bench, next step" said to the microphone comes out as "next step"', async () => {
-  const bench = await listening({ microphone: joined(quiet(1.5), recording('bench-next-step'), quiet(2.5)) });
-  await waitFor(bench, 'heard', 'next step');
-  expect(new Set(await logged(bench, 'heard'))).toEqual(new Set(['next step']));
+async function stateNames(): Promise<string[]> {
+  return (await logged('state')).map((state) => (state as { name: string }).name);
+}
+
+async function waitFor(event: string, detail: unknown): Promise<void> {
+  await bench.page.waitForFunction(([wanted, what]) => window.page.log.some((line) => line.event === wanted && line.detail === what), [event, detail] as const, { timeout: 40_000 });
+}
+
+const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
+
+describe('through the microphone', () => {
+  test('"bench, next step" comes out as "next step"', async () => {
+    await listenTo(joined(quiet(1.5), recording('bench-next-step'), quiet(2.5)));
+    await waitFor('heard', 'next step');
+    expect(new Set(await logged('heard'))).toEqual(new Set(['next step']));
+    expect(await logged('address')).toContain(false);
+    expect(await stateNames()).toEqual(expect.arrayContaining(['starting', 'asleep', 'attending']));
+  });
+
+  test('a fraction of a recorded size comes out word for word', async () => {
+    await listenTo(joined(quiet(1.5), recording('bench-record-leg-two'), quiet(2.5)));
+    await waitFor('heard', 'record leg two width three and seven sixteenths');
+  });
+
+  test('the word, a pause, and then the command', async () => {
+    await listenTo(joined(quiet(1), recording('bench'), quiet(2.5), recording('next-step'), quiet(9)));
+    await waitFor('address', true);
+    await waitFor('heard', 'next step');
+  });
+
+  test('a command without the word, and a remark, are nobody\'s business', async () => {
+    await listenTo(joined(quiet(1), recording('next-step'), quiet(2), recording('remark'), quiet(2), recording('how-long-is-the-long-rail'), quiet(1.5)));
+    await pause(16_000);
+    expect(await logged('heard')).toEqual([]);
+    expect(await logged('address')).toEqual([]);
+    expect(Math.max(...(await logged('level')).map(Number)), 'it did hear them').toBeGreaterThan(-30);
+  });
+
+  test('the listen key, and an answer that was asked for, need no word', async () => {
+    await listenTo(joined(quiet(1), recording('next-step'), quiet(3)));
+    await bench.page.evaluate(() => window.page.ear.listenNow());
+    await waitFor('heard', 'next step');
+    const before = (await logged('heard')).length;
+    await pause(6_000);
+    expect((await logged('heard')).length, 'one press, one command').toBe(before);
+    await bench.page.evaluate(() => window.page.ear.openAnswerWindow(8_000));
+    await bench.page.waitForFunction((count) => window.page.log.filter((line) => line.event === 'heard').length > count, before, { timeout: 15_000 });
+  });
+
+  test('nothing is heard while the mouth speaks, and everything after', async () => {
+    await listenTo(joined(quiet(1), recording('bench-next-step'), quiet(1.5)));
+    await bench.page.evaluate(() => { Object.assign(window, { release: window.page.ear.deafen() }); });
+    const before = (await logged('heard')).length;
+    await pause(9_000);
+    expect((await logged('heard')).length).toBe(before);
+    expect((await stateNames()).at(-1)).toBe('deaf');
+    await bench.page.evaluate(() => { (window as unknown as { release: () => void }).release(); });
+    await bench.page.waitForFunction((count) => window.page.log.filter((line) => line.event === 'heard').length > count, before, { timeout: 15_000 });
+  });
+
+  test('the browser is asked to leave the sound as it is, and does', async () => {
+    await listenTo(quiet(2));
+    const { processing } = await bench.page.evaluate(() => window.page.ear.diagnosis());
+    expect(processing).toMatchObject({ echoCancellation: false, noiseSuppression: false, autoGainControl: false });
+  });
+
+  test('the page\'s policy is never broken, and the model is not put among the maker\'s work', async () => {
+    await listenTo(quiet(2));
+    expect(bench.console.filter((line) => /violates|Content Security Policy/.test(line))).toEqual([]);
+    expect(await bench.page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name))).toEqual([]);
+  });
 });

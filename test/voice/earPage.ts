@@ -10,8 +10,11 @@ export interface EarPage {
   ear: Ear;
   /** With `pushed` the ear hears only what push() gives it. */
   make(options: { readonly pushed?: boolean; readonly times?: Partial<CareTimes>; readonly heapGrowthBytes?: number }): void;
-  /** Gives sound as fast as it is taken: 16 kHz, whole blocks of 100 ms. */
-  push(sound: Float32Array<ArrayBuffer>): void;
+  /**
+   * Gives 16 kHz sound as fast as it is worked through, and settles when all of it was; what is less than a block of 100 ms at the end is left out.
+   * @throws {Error} when the engine is lost on the way
+   */
+  push(sound: Float32Array<ArrayBuffer>): Promise<void>;
   /** Fetches a WAV (16 kHz, mono, 16 bits). */
   wav(url: string): Promise<Float32Array<ArrayBuffer>>;
 }
@@ -21,6 +24,8 @@ declare global {
 }
 
 const BLOCK = 1_600;
+/** Five seconds: more at once, and the engine would seem not to answer. */
+const BLOCKS_AT_ONCE = 50;
 const WAV_HEADER_BYTES = 44;
 let pushTo: MicrophoneEvents | undefined;
 
@@ -37,8 +42,12 @@ const page: EarPage = {
     };
     page.ear = createEar(options);
   },
-  push(sound) {
-    for (let at = 0; at + BLOCK <= sound.length; at += BLOCK) pushTo?.block(sound.slice(at, at + BLOCK));
+  async push(sound) {
+    for (let at = 0; at + BLOCK <= sound.length; at += BLOCK) {
+      pushTo?.block(sound.slice(at, at + BLOCK));
+      if ((at / BLOCK) % BLOCKS_AT_ONCE === 0) await workedThrough();
+    }
+    await workedThrough();
   },
   async wav(url) {
     const bytes = await (await fetch(url)).arrayBuffer();
@@ -46,6 +55,11 @@ const page: EarPage = {
   },
 };
 window.page = page;
+
+/** The engine answers in order: when it tells how it is, it has heard all that came before. */
+async function workedThrough(): Promise<void> {
+  if ((await page.ear.diagnosis()).engine === undefined) throw new Error('the engine was lost');
+}
 
 function eventsInto(prefix: string): EarOptions['events'] {
   const note = (event: string) => (detail: unknown) => { page.log.push({ at: performance.now(), event: prefix + event, detail }); };
