@@ -28,7 +28,7 @@ export function setFigure(length: Length, rounding: Rounding, size: number): Set
   const fractionWidth = hasFraction ? String(figure.denominator).length * DIGIT_EM * FRACTION * size + 0.12 * size : 0;
   const lost = figure.lost === 'exact' ? '' : ` ${figure.lost}`;
   const unitText = `${metric ? ' mm' : '″'}${lost}`;
-  const unitWidth = (metric ? 1.1 : 0.3) * size * 0.7 + lost.length * 0.3 * size;
+  const unitWidth = (metric ? 2 : 0.4) * size * 0.8 + lost.length * 0.5 * size;
   const gap = hasFraction && wholeText !== '' ? 0.08 * size : 0;
   const width = wholeWidth + gap + fractionWidth + unitWidth;
   const left = -width / 2;
@@ -50,5 +50,5 @@ export function drawFigure(length: Length, rounding: Rounding, x: number, y: num
       <text x=${set.fraction.x} y=${-size * 0.09} font-size=${small} text-anchor="middle">${set.fraction.top}</text>
       <path d="M${set.fraction.x - set.fraction.width / 2} 0 h${set.fraction.width}" stroke-width=${Math.max(1.4, size * 0.05)}></path>
       <text x=${set.fraction.x} y=${size * 0.58} font-size=${small} text-anchor="middle">${set.fraction.bottom}</text>`}
-    <text x=${set.unit.x} y=${size * 0.3} font-size=${size * 0.6}>${set.unit.text}</text></g>`;
+    <text x=${set.unit.x} y=${size * 0.36} font-size=${size * 0.8}>${set.unit.text}</text></g>`;
 }

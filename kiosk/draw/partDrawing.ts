@@ -44,7 +44,7 @@ export class PartDrawing extends LitElement {
   override render(): TemplateResult | typeof nothing {
     if (this.shape === null) return nothing;
     const [width, height] = this.units;
-    const layout = layPart(this.shape, width, height, this.letter);
+    const layout = layPart(this.shape, width, height, this.letter, this.picked);
     return html`<svg viewBox="0 0 ${width} ${height}" role="img" aria-label=${`Drawing of ${this.name}`} preserveAspectRatio="xMidYMid meet">
       ${drawOutline(layout)}${layout.dimensions.map((each) => this.#dimension(each))}${drawMarks(layout)}</svg>`;
   }
@@ -92,9 +92,9 @@ function drawBreak(front: Box): SVGTemplateResult {
 function drawMarks({ front, end }: PartLayout): SVGTemplateResult {
   const size = Math.min(30, front.height * 0.7);
   const scale = size / 24;
-  const x = front.x + front.width * 0.27;
-  return svg`<g class="marks"><path class="mark" data-mark="face" transform="translate(${x} ${front.y + front.height * 0.5 - size / 2}) scale(${scale})" d=${FACE_MARK}></path>
-    <path class="mark" data-mark="edge" transform="translate(${x + size * 1.3} ${front.y}) scale(${scale * 0.7})" d=${EDGE_MARK}></path>
+  const x = front.x + front.width * 0.5 - Math.min(front.width * 0.23, 120);
+  return svg`<g class="marks"><path class="mark" data-mark="face" transform="translate(${x - size / 2} ${front.y + Math.min(front.height - size * 1.05, front.height * 0.55 - size / 2 + 6)}) scale(${scale})" d=${FACE_MARK}></path>
+    <path class="mark" data-mark="edge" transform="translate(${x - size * 0.1} ${front.y}) scale(${scale * 0.6})" d=${EDGE_MARK}></path>
     <path class="mark" data-mark="edge" transform="translate(${end.x + end.width / 2 - scale * 8.4} ${end.y}) scale(${scale * 0.7})" d=${EDGE_MARK}></path></g>`;
 }
 

@@ -47,20 +47,27 @@ export interface PartLayout {
 const SLENDER = 6;
 const GAP = 34;
 
-/** Lays a part out in two views within `width` × `height` drawing units, figures of height `letter`. Third-angle projection. */
-export function layPart(shape: PartShape, width: number, height: number, letter: number): PartLayout {
-  const margin = { left: letter * 4.2, right: 8, top: shape.shoulders === undefined ? 8 : letter * 2.1, bottom: letter * 2.1 };
+/** Lays a part out in two views within `width` × `height` drawing units, figures of height `letter`. With a size picked out, only that one
+ * needs room for its figure. Third-angle projection. */
+export function layPart(shape: PartShape, width: number, height: number, letter: number, picked = ''): PartLayout {
+  const figure = (key: string): number => (picked === '' || picked === key ? 1 : 0);
+  const margin = {
+    left: letter * (1.4 + 2.8 * figure('width')), right: 8,
+    top: shape.shoulders === undefined ? 8 : letter * (0.9 + 1.2 * figure('shoulders')), bottom: letter * (0.9 + 1.2 * Math.max(figure('length'), figure('thickness'))),
+  };
   const room = { width: width - margin.left - margin.right - GAP, height: height - margin.top - margin.bottom };
-  const endRoom = Math.max(letter * 3.6, room.width * 0.2);
+  const endRoom = Math.max(letter * 3.6 * figure('thickness'), Math.min(room.width * 0.25, shape.thickness * (room.height / shape.width)));
   const frontRoom = room.width - endRoom;
   const whole = Math.min(frontRoom / shape.length, room.height / shape.width, endRoom / shape.thickness);
   const broken = shape.length / shape.width > SLENDER && whole * shape.width < room.height * 0.6;
-  const scale = broken ? Math.min((room.height * 0.75) / shape.width, (endRoom * 0.8) / shape.thickness) : whole;
+  const scale = broken ? Math.min((room.height * 0.75) / shape.width, endRoom / shape.thickness) : whole;
   const frontWidth = broken ? Math.min(frontRoom, shape.length * scale) : shape.length * scale;
   const high = shape.width * scale;
-  const front: Box = { x: margin.left + (frontRoom - frontWidth) / 2, y: margin.top + (room.height - high) / 2, width: frontWidth, height: high };
   const across = shape.thickness * scale;
-  const end: Box = { x: margin.left + frontRoom + GAP + (endRoom - across) / 2, y: front.y, width: across, height: high };
+  const endWidth = Math.max(across, letter * 3.6 * figure('thickness'));
+  const left = margin.left + (frontRoom + endRoom - frontWidth - endWidth) / 2;
+  const front: Box = { x: left, y: margin.top + (room.height - high) / 2, width: frontWidth, height: high };
+  const end: Box = { x: left + frontWidth + GAP + (endWidth - across) / 2, y: front.y, width: across, height: high };
   return {
     scale, front, end, broken,
     tenons: layTenons(shape, front, scale),

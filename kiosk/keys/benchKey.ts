@@ -30,19 +30,26 @@ export class BenchKey extends LitElement {
     button.chosen { border-width: 0.5rem; border-color: var(--now); color: var(--now); }
     button.pressed, button:active { background: var(--pressed); color: var(--ink); border-color: var(--now); }
     button[disabled] { border-style: dashed; border-width: 0.1rem; background: none; color: var(--pencil); font-weight: 400; }
-    .pad { position: absolute; right: 0.6rem; top: 0.4rem; font-family: var(--figures); font-weight: 400; font-size: 1.6rem; line-height: 1; }
+    button[data-pad]::after { content: attr(data-pad) / ''; position: absolute; right: 0.6rem; top: 0.4rem; font-family: var(--figures); font-weight: 400; font-size: 1.6rem; line-height: 1; }
     .label { overflow-wrap: normal; max-width: 100%; max-height: 100%; overflow: hidden; }
-    .label.fitted { display: grid; align-content: center; gap: 0.4rem; width: 100%; height: 100%; padding: 0 1.4rem 0 0.2rem; line-height: 1.1; }
+    .label.fitted, .label.large { display: grid; align-content: center; gap: 0.4rem; width: 100%; height: 100%; padding: 0 1.4rem 0 0.2rem; line-height: 1.1; }
     .detail { font-size: 0.8em; font-weight: 400; }
     .number { font-size: 1.7em; font-weight: 400; }
+    .digit { font-family: var(--figures); font-size: 4.4rem; font-weight: 400; }
+    .over { display: inline-flex; flex-direction: column; align-items: stretch; font-family: var(--figures); font-size: 3.2rem; line-height: 1; font-weight: 400; }
+    .over .box { align-self: center; width: 2rem; height: 2rem; border: 0.2rem dotted currentColor; margin-bottom: 0.5rem; }
+    .over .foot { border-top: 0.3rem solid currentColor; padding: 0.5rem 0.8rem 0; }
     .huge { font-size: 2.8em; font-weight: 400; line-height: 1; font-family: var(--figures); }
   `];
 
   @property({ attribute: false }) spec: KeySpec | null = null;
+  /** A key as large as a card: its face may be much larger. */
+  @property({ type: Boolean }) large = false;
   /** A key wider than a finger: its face is fitted to the room it has, not to the longest word. */
   @property({ type: Boolean, reflect: true }) wide = false;
   @state() private pressed = false;
-  protected fitFace = new FitText(this, '.label.fitted', [2.6, 2.3, 2, 1.8, 1.6, 1.4]);
+  protected fitFace = new FitText(this, '.label.fitted', [2.6, 2.3, 2, 1.8, 1.6, 1.4, 1.25]);
+  protected fitLarge = new FitText(this, '.label.large', [5.6, 4.8, 4, 3.4, 2.8, 2.4, 2]);
   #stuck: ReturnType<typeof setTimeout> | undefined;
 
   override disconnectedCallback(): void {
@@ -54,15 +61,14 @@ export class BenchKey extends LitElement {
     const spec = this.spec;
     if (spec === null) return nothing;
     const kinds = [spec.tone ?? '', spec.chosen === true ? 'chosen' : '', this.pressed ? 'pressed' : ''].join(' ');
-    return html`<button class=${kinds} type="button" ?disabled=${spec.disabled === true} aria-label=${spec.label} aria-pressed=${spec.chosen === undefined ? nothing : String(spec.chosen)}
+    return html`<button class=${kinds} type="button" ?disabled=${spec.disabled === true} aria-label=${spec.name ?? nothing} aria-keyshortcuts=${spec.pad ?? nothing} data-pad=${spec.pad === undefined ? nothing : padLabel(spec.pad)} aria-pressed=${spec.chosen === undefined ? nothing : String(spec.chosen)}
       @click=${this.#clicked} @pointerdown=${this.#down} @pointerup=${this.#up} @pointercancel=${this.#up} @pointerleave=${this.#up} @keydown=${ignoreRepeat}>
-      <span class="label ${this.wide ? 'fitted' : ''}" aria-hidden="true">${spec.face ?? spec.label}</span>
-      ${spec.pad === undefined ? nothing : html`<span class="pad" aria-hidden="true">${padLabel(spec.pad)}</span>`}
+      <span class="label ${this.large ? 'large' : this.wide ? 'fitted' : ''}">${spec.face ?? spec.label}</span>
     </button>`;
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (!changed.has('spec') || this.spec === null || this.wide) return;
+    if (!changed.has('spec') || this.spec === null || this.wide || this.large) return;
     const longest = Math.max(...this.spec.label.split(/[\s-]/).map((word) => word.length));
     const widest = INSIDE_REM / (longest * LETTER_EM);
     this.style.setProperty('--label', `min(calc(2.4rem * var(--text, 1)), ${widest.toFixed(2)}rem)`);

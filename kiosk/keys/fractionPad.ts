@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Length } from '../../core/length/length.ts';
+import { success } from '../../core/result.ts';
 import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
 import './benchKey.ts';
@@ -25,16 +26,14 @@ export class FractionPad extends LitElement {
     .fraction .line { height: 0.07em; background: currentColor; }
     .fraction span { padding: 0.02em 0.06em; }
     .unit { font-size: 0.45em; margin-left: 0.12em; }
-    .next { outline: 0.2rem dashed var(--now); outline-offset: -0.2rem; min-width: 0.62em; color: var(--now); }
+    .next { outline: 0.2rem dashed var(--now); outline-offset: -0.1rem; min-width: 0.68em; min-height: 1em; display: inline-block; color: var(--now); }
     .trouble { border-top: 0.2rem solid var(--ink); font-weight: 700; padding-top: 0.2rem; }
-    .over { display: inline-flex; flex-direction: column; align-items: stretch; font-family: var(--figures); font-size: 3rem; line-height: 1; }
-    .over .box { align-self: center; width: 2rem; height: 2rem; border: 0.2rem dotted currentColor; margin-bottom: 0.4rem; }
-    .over .foot { border-top: 0.3rem solid currentColor; padding: 0.4rem 0.6rem 0; }
-    .digit { font-family: var(--figures); font-size: 4.4rem; }
   `];
 
   @property({ attribute: false }) unit: FractionEntry['unit'] = 'inch';
   @property() okLabel = 'OK';
+  /** What OK means while nothing is typed, if anything. */
+  @property({ attribute: false }) usual: Length | null = null;
   @state() private entry: FractionEntry = emptyEntry('inch');
   @state() private trouble = '';
   protected fitNumber = new FitText(this, '.number', [10, 8.6, 7.4, 6.4, 5.4, 4.6]);
@@ -79,7 +78,7 @@ export class FractionPad extends LitElement {
     const typed = typedSoFar(this.entry);
     const digit = (value: number): KeySpec => ({ label: String(value), face: html`<span class="digit">${value}</span>`, typing: true, does: { here: () => this.#type({ digit: value }) } });
     const over = (value: Denominator): KeySpec => ({
-      label: OVER_NAMES[value], face: html`<span class="over"><span class="box"></span><span class="foot">${value}</span></span>`, typing: true,
+      label: OVER_NAMES[value], name: `${OVER_NAMES[value]}, over ${value}`, face: html`<span class="over"><span class="box"></span><span class="foot">${value}</span></span>`, typing: true,
       disabled: !inch || typed.denominator !== '', does: { here: () => this.#type({ over: value }) },
     });
     return [
@@ -125,7 +124,7 @@ export class FractionPad extends LitElement {
   }
 
   #accept(): void {
-    const outcome = entryLength(this.entry);
+    const outcome = this.entry.presses.length === 0 && this.usual !== null ? success(this.usual) : entryLength(this.entry);
     if (!outcome.ok) {
       this.trouble = outcome.fault;
       return;

@@ -18,6 +18,8 @@ export interface KeySpec {
   readonly label: string;
   /** A drawing in place of the label. */
   readonly face?: TemplateResult;
+  /** For a face without words: what it is called by a screen reader, with what is drawn in it. */
+  readonly name?: string;
   /** The number pad's key that presses it, drawn small in the corner. */
   readonly pad?: PadSymbol;
   readonly does: Does;

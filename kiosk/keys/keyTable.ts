@@ -6,7 +6,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  */
 export const KEY_TABLE = {
   step: { back: '-', sizes: '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
-  'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', menu: '/', done: 'enter' },
+  'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
   parts: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },

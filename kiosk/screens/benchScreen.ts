@@ -19,8 +19,8 @@ import { look } from '../look/look.ts';
 export abstract class BenchScreen extends LitElement {
   static override styles = [look, css`
     :host { display: grid; grid-template-rows: minmax(0, 1fr) auto auto; height: 100%; padding: 0.4rem; overflow: hidden; }
-    .sheet { min-height: 0; min-width: 0; position: relative; overflow: hidden; margin-bottom: 0.8rem; }
-    .note { font-size: calc(2.2rem * var(--text)); line-height: 1.15; border-left: 0.6rem solid var(--now); padding: 0.2rem 0 0.2rem 0.8rem; margin-bottom: 0.8rem; max-height: 7.6rem; overflow: hidden; }
+    .sheet { min-height: 0; min-width: 0; position: relative; overflow: hidden; margin-bottom: var(--gap); }
+    .note { font-size: calc(2.2rem * var(--text)); line-height: 1.15; border-left: 0.6rem solid var(--now); padding: 0.2rem 0 0.2rem 0.8rem; margin: -0.8rem 0 0.8rem; max-height: 7.6rem; overflow: hidden; }
     .row { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
   `];
 

@@ -34,7 +34,7 @@ export class ClocksScreen extends BenchScreen {
     if (this.choosing) return html`<div class="titled"><h1 class="title">How long?</h1>${choiceGrid(this.#newClocks(), this.page)}</div>`;
     const running = runningTimers(this.view).slice(0, CLOCKS_SHOWN);
     if (running.length === 0) return html`<p class="none">No clock is running.</p>`;
-    return html`<div class="clocks ${running.length === 1 ? 'one' : ''}">${running.map((each, index) => html`<bench-key wide .spec=${this.#clockKey(each, index)}></bench-key>`)}</div>`;
+    return html`<div class="clocks ${running.length === 1 ? 'one' : ''}">${running.map((each, index) => html`<bench-key wide ?large=${running.length === 1} .spec=${this.#clockKey(each, index)}></bench-key>`)}</div>`;
   }
 
   keys(): readonly KeySpec[] {

@@ -1,34 +1,54 @@
 import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, state } from 'lit/decorators.js';
 import { tellHost } from '../hostPort.ts';
 import type { HostAct } from '../hostPort.ts';
-import type { KeySpec } from '../keys/keySpec.ts';
+import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
-import { FitText } from '../look/fit.ts';
 import { show } from './benchScreen.ts';
 import { choiceGrid, choiceStyles, pagesOf } from './choices.ts';
 import type { Choice } from './choices.ts';
 import { LeafingScreen } from './leafing.ts';
+import './starter.ts';
+import type { Starter } from './starter.ts';
 
 /** Pieces to load, everything to save and to take in again. */
 @customElement('bench-files')
 export class FilesScreen extends LeafingScreen {
   static override styles = [...LeafingScreen.styles, choiceStyles, css`
-    .faults { height: 100%; overflow: hidden; white-space: pre-line; line-height: 1.2; }
     input { display: none; }
   `];
 
-  protected fitFaults = new FitText(this, '.faults', [2.4, 2.1, 1.9, 1.7, 1.5]);
+  /** A new piece is being asked for. */
+  @state() private making = false;
 
   protected sheet(): TemplateResult {
+    if (this.making) return html`<bench-starter .settings=${this.settings} @starter-turned=${() => this.requestUpdate()} @starter-left=${() => { this.making = false; }}></bench-starter>`;
     return html`${choiceGrid(this.#choices(), this.page)}
       <input type="file" class="piece" accept=".json,application/json" aria-label="piece file" @change=${(event: Event) => this.#picked(event, (file) => ({ kind: 'open piece file', file }))}>
       <input type="file" class="everything" accept=".json,application/json" aria-label="saved file" @change=${(event: Event) => this.#picked(event, (file) => ({ kind: 'take in everything', file }))}>`;
   }
 
   keys(): readonly KeySpec[] {
+    if (this.making) return this.#starter()?.keys() ?? [];
     return keyRow('files', { step: show({ name: 'step' }), ...this.leafKeys(), 'look again': { act: { kind: 'look for pieces' } }, menu: show({ name: 'menu' }) });
+  }
+
+  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
+    const pad = this.#starter()?.renderRoot.querySelector('fraction-pad');
+    if (pad) return pad.pressSymbol(symbol, atMs);
+    const below = [...this.#starter()?.renderRoot.querySelectorAll('bench-key') ?? []].find((key) => key.spec?.pad === symbol);
+    below?.press(atMs);
+    return below !== undefined || super.pressSymbol(symbol, atMs);
+  }
+
+  protected override updated(): void {
+    // The starter's keys are known once it has drawn itself.
+    if (this.making && this.#starter()?.hasUpdated !== true) this.requestUpdate();
+  }
+
+  #starter(): Starter | null {
+    return this.making && this.hasUpdated ? this.renderRoot.querySelector('bench-starter') : null;
   }
 
   protected pages(): number {
@@ -41,6 +61,7 @@ export class FilesScreen extends LeafingScreen {
       { label: 'open a file', detail: 'a piece from anywhere', does: { here: () => this.#pick('.piece') } },
       { label: 'save everything', detail: 'piece, journal, settings', does: { act: { kind: 'save everything' } } },
       { label: 'take in', detail: 'what was saved', does: { here: () => this.#pick('.everything') } },
+      { label: 'new piece', detail: 'by questions', does: { here: () => { this.making = true; } } },
       { label: 'demo piece', does: { act: { kind: 'load demo' } } },
       ...this.view.shelf.map(({ name, from, address }): Choice => ({ label: name, detail: from, does: { act: { kind: 'open from shelf', address } }, ...(name === on ? { chosen: true } : {}) })),
     ];

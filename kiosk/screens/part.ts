@@ -17,7 +17,7 @@ export class PartScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, css`
     .part { display: grid; grid-template-rows: auto minmax(0, 1fr) auto; gap: 0.4rem; height: 100%; }
     .head { display: flex; gap: 1.2rem; align-items: baseline; white-space: nowrap; overflow: hidden; }
-    .sizes { display: grid; grid-template-columns: repeat(${SIZES_PER_PAGE}, minmax(var(--key), 1fr)); gap: var(--gap); margin-bottom: 0.8rem; }
+    .sizes { display: grid; grid-template-columns: repeat(${SIZES_PER_PAGE}, minmax(var(--key), 1fr)); gap: var(--gap); grid-auto-rows: 11.2rem; }
     .drawing { min-height: 0; }
   `];
 
@@ -38,7 +38,7 @@ export class PartScreen extends BenchScreen {
     const which = copy === undefined ? (part.count === 1 ? '' : `${part.count} of them`) : `${copy} of ${part.count}${place === undefined ? '' : `, ${place}`}`;
     return html`<div class="part">
       <header class="head"><h1 class="title">${part.name}</h1><span class="caption">${[which, part.species, madeOf(part.made)].filter(Boolean).join(' · ')}</span></header>
-      <part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .name=${part.name} .units=${[784, 172]} .letter=${26 * (this.settings.textPercent === 125 ? 1.15 : 1)}></part-drawing>
+      <part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .name=${part.name} .units=${[784, 154]} .letter=${26 * (this.settings.textPercent === 125 ? 1.15 : 1)}></part-drawing>
       <div class="sizes">${this.#shown().map((name, index) => html`<bench-key wide .spec=${this.#sizeKey(name, index)}></bench-key>`)}</div></div>`;
   }
 

@@ -32,7 +32,7 @@ export class ReckoningScreen extends BenchScreen {
     .answer ul { display: flex; gap: 0.8em; justify-content: center; }
     .answer li { display: grid; justify-items: center; }
     .asked { font-size: calc(2.4rem * var(--text)); line-height: 1.15; }
-    .above { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); margin-bottom: 0.8rem; }
+    .above { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
     .hint { font-size: calc(3rem * var(--text)); line-height: 1.2; }
     fraction-pad .asked { font-weight: 700; font-size: calc(1.9rem * var(--text)); line-height: 1.1; }
   `];

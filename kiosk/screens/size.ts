@@ -38,7 +38,7 @@ export class SizeScreen extends BenchScreen {
     const shape = description.owner.kind === 'part' ? shapeOf(state, description.owner.id, this.screen.copy) : undefined;
     return html`<div class="size ${shape === undefined ? 'alone' : ''}">
       <header class="head">${owner === '' ? html`<h1>${say}</h1>` : html`<h1>${owner}</h1><span>${say}</span>`}
-        ${from === '' ? nothing : html`<span class="now">${from}</span>`}${description.critical ? html`<span class="critical">holds</span>` : nothing}</header>
+        ${from === '' ? nothing : html`<span class="now">${from}</span>`}${description.critical ? html`<span class="critical">must hold</span>` : nothing}</header>
       <div class="hero"><fraction-text .length=${value.length} .rounding=${this.settings.rounding}></fraction-text></div>
       <p class="basis">${this.#basis(value)}</p>
       ${shape === undefined ? nothing : html`<part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .picked=${description.sizeKey} .name=${owner} .units=${[420, 260]} .letter=${20}></part-drawing>`}

@@ -26,10 +26,11 @@ export class StepScreen extends BenchScreen {
     .head .title { white-space: nowrap; overflow: hidden; height: 3.2rem; flex: 1; }
     .body { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 1.6rem; min-height: 0; }
     .sentence { min-height: 0; height: 100%; line-height: 1.12; overflow: hidden; display: flex; flex-direction: column; justify-content: center; }
-    .sizes { width: 34rem; height: 100%; overflow: hidden; display: grid; align-content: space-evenly; border-left: 0.1rem solid var(--pencil); padding-left: 1.2rem; line-height: 1; }
-    .size { display: grid; }
-    .size .caption { white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
-    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 9.4rem; overflow: hidden; }
+    .sizes { width: 34rem; height: 100%; overflow: hidden; display: grid; align-content: safe space-evenly; gap: 0.4rem; border-left: 0.1rem solid var(--pencil); padding-left: 1.2rem; line-height: 1; }
+    .size { display: grid; gap: 0.4rem 1.2rem; align-items: center; }
+    .several .size { grid-template-columns: minmax(0, 1fr) auto; }
+    .size .caption { line-height: 1.05; }
+    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 10rem; overflow: hidden; }
     .foot p { display: flex; gap: 0.8rem; align-items: flex-start; }
     .foot svg { flex: none; width: 1.1em; height: 1.1em; }
     .caution { font-weight: 700; }
@@ -40,7 +41,7 @@ export class StepScreen extends BenchScreen {
   protected fitTitle = new FitText(this, '.title', [2.6, 2.4, 2.2, 2, 1.8, 1.6]);
   protected fitSentence = new FitText(this, '.sentence', [5.2, 4.6, 4.2, 3.8, 3.4, 3, 2.7, 2.4, 2.1]);
   protected fitSizes = new FitText(this, '.sizes', [12, 10.6, 9.4, 8.2, 7.2, 6.4, 5.6, 5, 4.4, 3.8, 3.2]);
-  protected fitFoot = new FitText(this, '.foot', [2.3, 2.1, 1.9, 1.7, 1.5]);
+  protected fitFoot = new FitText(this, '.foot', [2.1, 1.9, 1.7, 1.5, 1.35]);
 
   protected get step(): Step | undefined {
     const { state } = this.view.bench;
@@ -65,7 +66,7 @@ export class StepScreen extends BenchScreen {
     if (step === undefined) return keyRow('no step', { files: show({ name: 'files' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
     return keyRow('step', {
       back: { request: { kind: 'step back' } },
-      sizes: step.part === undefined ? { request: { kind: 'tell the step', what: 'sizes' } } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      sizes: step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'say again': { request: { kind: 'say again', how: 'as before' } },
       listen: { act: { kind: 'listen' } },
@@ -83,10 +84,12 @@ export class StepScreen extends BenchScreen {
     if (sizes.length === 0) return nothing;
     const { state } = this.view.bench;
     const more = sizes.length - SIZES_SHOWN;
-    return html`<div class="sizes">${sizes.slice(0, SIZES_SHOWN).map((mention) => {
-      const { owner, say, from } = captionOf(state, mention);
-      return html`<div class="size"><span class="caption">${[owner, say, from].filter(Boolean).join(', ')}</span>${sizeText(state, mention)}</div>`;
-    })}${more > 0 ? html`<span class="caption">and ${more} more: press sizes</span>` : nothing}</div>`;
+    const captions = sizes.map((mention) => captionOf(state, mention));
+    const oneOwner = captions.every(({ owner }) => owner === captions[0]?.owner);
+    return html`<div class="sizes ${sizes.length > 1 ? 'several' : ''}">${sizes.slice(0, SIZES_SHOWN).map((mention, index) => {
+      const { owner, say, from } = captions[index] ?? captionOf(state, mention);
+      return html`<div class="size"><span class="caption">${[oneOwner && sizes.length > 1 ? '' : owner, say, from].filter(Boolean).join(', ')}</span>${sizeText(state, mention)}</div>`;
+    })}${more > 0 ? html`<span class="caption">and ${more} more: press more</span>` : nothing}</div>`;
   }
 
   #cautions(step: Step): readonly TemplateResult[] {

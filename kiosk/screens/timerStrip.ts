@@ -1,9 +1,12 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { readTimer } from '../../core/clock/reading.ts';
+import { writeDuration } from '../../core/clock/sayDuration.ts';
 import type { TimerReading } from '../../core/clock/reading.ts';
 import type { Timer } from '../../core/clock/timer.ts';
 import type { KioskView } from '../hostPort.ts';
+
+const MINUTE_MS = 60_000;
 
 /** Running timers in one line, for every screen that has room for it. */
 export const timerStripStyles = css`
@@ -41,7 +44,7 @@ export function writeLeft(ms: number): string {
 
 /** What stands for the time left: figures, or that nobody knows. */
 export function leftText({ timer, reading }: RunningTimer): string {
-  if (reading.due) return `due${reading.overdueMs >= 60_000 ? ` ${writeLeft(Math.floor(reading.overdueMs / 60_000) * 60_000)} ago` : ''}`;
+  if (reading.due) return `due${reading.overdueMs >= MINUTE_MS ? ` ${writeDuration(Math.floor(reading.overdueMs / MINUTE_MS) * MINUTE_MS)} ago` : ''}`;
   const left = writeLeft(reading.leftMs);
   const certain = reading.certainty === 'unknown' ? `${left} at most` : left;
   return timer.heldLeftMs === undefined ? certain : `${certain} held`;

@@ -58,17 +58,23 @@ export class WhyScreen extends LeafingScreen {
   #link(link: WhyLink): TemplateResult {
     const { owner, say } = captionOf(this.view.bench.state, link);
     return html`<li class="link d${Math.min(3, link.depth)} ${link.depth === 0 ? 'first' : ''}"><span class="name">${[owner, say].filter(Boolean).join(', ')}
-      <span class="reason">${reasonText(link)}</span></span>
+      <span class="reason">${this.#reason(link)}</span></span>
       <fraction-text .length=${link.value.length} .rounding=${this.settings.rounding}></fraction-text></li>`;
   }
-}
 
-function reasonText(link: WhyLink): string {
-  switch (link.reason) {
-    case 'given': return 'as the piece file gives it';
-    case 'measured': return 'as measured';
-    case 'largest made': return 'the largest of those made';
-    case 'worked out': return `= ${link.is}`;
+  #reason(link: WhyLink): string {
+    switch (link.reason) {
+      case 'given': return 'as the piece file gives it';
+      case 'measured': return 'as measured';
+      case 'largest made': return 'the largest of those made';
+      case 'worked out': return `= ${this.#inWords(link)}`;
+    }
+  }
+
+  /** The expression with the sizes' own names in place of those of the file. */
+  #inWords(link: WhyLink): string {
+    return [...link.standsOn].sort((a, b) => b.size.length - a.size.length)
+      .reduce((text, mention) => text.replaceAll(mention.size, captionOf(this.view.bench.state, mention).say), link.is).replaceAll('*', '×');
   }
 }
 

@@ -1,0 +1,125 @@
+import demo from '../../core/piece/demo/bakers-work-table.json';
+import type { Bench } from '../../core/bench/bench.ts';
+import type { Question, Reply } from '../../core/bench/reply.ts';
+import type { Screen } from '../../core/bench/screen.ts';
+import type { Moment } from '../../core/clock/moment.ts';
+import type { Timer } from '../../core/clock/timer.ts';
+import type { Entry, JournalRecord } from '../../core/journal/entry.ts';
+import { EMPTY_STATE } from '../../core/journal/fold.ts';
+import type { Settings } from '../../core/journal/settings.ts';
+import type { State } from '../../core/journal/state.ts';
+import { nanometres } from '../../core/length/length.ts';
+import { loadPiece } from '../../core/piece/load.ts';
+import { stepsOf } from '../../core/respond/views.ts';
+import type { Step } from '../../core/work/step.ts';
+import type { KioskView } from '../../kiosk/hostPort.ts';
+
+const INCH = 25_400_000;
+const MINUTE_MS = 60_000;
+
+/** An evening at the bench with the demo piece, invented for the tests. */
+export const NOW: Moment = { wallMs: Date.UTC(2026, 10, 25, 19, 42), wallTrusted: true, bootId: 'a', monotonicMs: 3_600_000 };
+const at = (minutesAgo: number): Moment => ({ ...NOW, wallMs: NOW.wallMs - minutesAgo * MINUTE_MS, monotonicMs: NOW.monotonicMs - minutesAgo * MINUTE_MS });
+
+export const PIECE_TEXT = JSON.stringify(demo);
+
+function loadDemo(): NonNullable<State['piece']> {
+  const loaded = loadPiece(PIECE_TEXT);
+  if (!loaded.ok) throw new Error(loaded.fault.map(({ message }) => message).join(' '));
+  return loaded.value;
+}
+
+export const PIECE = loadDemo();
+export const timer = (id: number, name: string, minutes: number, begun: number, kind: Timer['kind'] = 'clamp'): Timer =>
+  ({ id, name, kind, durationMs: minutes * MINUTE_MS, basis: 'common practice', startedAt: at(begun) });
+
+export const FRESH: State = { ...EMPTY_STATE, piece: PIECE, pieceText: PIECE_TEXT, pieceName: PIECE.file.name };
+export const STEPS: readonly Step[] = stepsOf(FRESH);
+
+const entries: readonly Entry[] = [
+  { kind: 'piece loaded', text: PIECE_TEXT, from: 'the demo' },
+  ...STEPS.slice(0, 9).map((step): Entry => ({ kind: 'step done', step: step.id })),
+  { kind: 'measured', measurement: { size: 'leg.width', copy: 2, length: nanometres((3 + 17 / 32) * INCH) } },
+  { kind: 'timer started', timer: { kind: 'clamp', name: 'leg two clamps', durationMs: 45 * MINUTE_MS, basis: 'common practice' } },
+  { kind: 'noted', text: 'the third board has a check at the far end' },
+];
+const records = entries.map((entry, index): JournalRecord => ({ number: index + 1, act: index + 1, at: at(60 - index), entry, before: '', checksum: '' }));
+
+/** Some steps done, one leg measured heavy, two clocks running. */
+export const UNDER_WAY: State = {
+  ...FRESH, lastNumber: records.length,
+  done: new Set(STEPS.slice(0, 9).map(({ id }) => id)),
+  measurements: [{ size: 'leg.width', copy: 2, length: nanometres((3 + 17 / 32) * INCH) }],
+  places: new Map([['leg/1', 'front left'], ['leg/2', 'front right'], ['leg/3', 'back right'], ['leg/4', 'back left']]),
+  timers: [timer(12, 'leg two clamps', 45, 12), timer(13, 'break', 1, 0.5, 'break')],
+};
+
+export interface Given {
+  readonly state?: State;
+  readonly settings?: Partial<Settings>;
+  readonly reply?: Reply;
+  readonly question?: Question;
+  readonly view?: Partial<KioskView>;
+}
+
+/** What the kiosk shows on this screen. */
+export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply, question, view = {} }: Given = {}): KioskView {
+  const bench: Bench = {
+    state: { ...state, settings: { ...state.settings, ...settings } },
+    conversation: { screen, lastReply: reply ?? null, question: question ?? null },
+    records, acts: { standing: records.map(({ act }) => act), scratched: [], gone: new Set() },
+  };
+  return {
+    bench, now: NOW, theme: 'light', notices: [], shelf: [{ name: 'Baker\'s work table', from: 'pieces folder', address: 'a' }, { name: 'Seed chest', from: 'stick', address: 'b' }],
+    microphones: [{ id: 'm', label: 'USB microphone', chosen: true }],
+    ear: { state: 'waiting', sentence: '', levelDb: -32, heard: 'how long is the long rail' },
+    mouth: { state: 'silent', sentence: '', words: '' }, keeping: { state: 'kept', sentence: '' }, ...view,
+  };
+}
+
+const longest = [...STEPS].sort((a, b) => JSON.stringify(b.say).length - JSON.stringify(a.say).length)[0];
+const mostSizes = [...STEPS].sort((a, b) => b.sizes.length - a.sizes.length)[0];
+const mostCautions = [...STEPS].sort((a, b) => JSON.stringify(b.cautions).length - JSON.stringify(a.cautions).length)[0];
+const fullest = [...STEPS].sort((a, b) => JSON.stringify([b.show, b.check, b.cautions]).length - JSON.stringify([a.show, a.check, a.cautions]).length)[0];
+const step = (one: Step | undefined): Screen => ({ name: 'step', ...(one === undefined ? {} : { step: one.id }) });
+const inFull = (one: Step | undefined): Screen => ({ name: 'step', inFull: true, ...(one === undefined ? {} : { step: one.id }) });
+const SAID = 'Long rail, shoulder to shoulder, thirty-one, and five eighths inches, full. Two long rails, both the same.';
+
+/** Every screen in the states that fill it most: for looking at, and for proving that nothing overflows. */
+export const SAMPLES: Readonly<Record<string, KioskView>> = {
+  'step': viewOf({ name: 'step' }),
+  'step, refused': viewOf({ name: 'step' }, { reply: { say: 'Not yet.', note: 'Not yet. Glue on faces that do not meet dry will not hold. First: dry check, leg 1 of 4.' }, view: { mouth: { state: 'speaking', sentence: '', words: SAID } } }),
+  'step, longest sentence': viewOf(step(longest)),
+  'step, most sizes': viewOf(step(mostSizes)),
+  'step, most cautions': viewOf(step(mostCautions)),
+  'step in full': viewOf(inFull(fullest)),
+  'step in full, most sizes': viewOf(inFull(mostSizes)),
+  'step, no piece': viewOf({ name: 'step' }, { state: EMPTY_STATE }),
+  'steps': viewOf({ name: 'steps' }),
+  'parts': viewOf({ name: 'parts' }),
+  'part, long rail': viewOf({ name: 'part', part: 'longRail' }),
+  'part, leg 2': viewOf({ name: 'part', part: 'leg', copy: 2 }),
+  'part, top': viewOf({ name: 'part', part: 'top' }),
+  'part, button': viewOf({ name: 'part', part: 'button' }),
+  'size, shoulders': viewOf({ name: 'size', size: 'longRail.shoulders' }),
+  'size, measured leg': viewOf({ name: 'size', size: 'leg.width', copy: 2 }),
+  'size, parameter': viewOf({ name: 'size', size: Object.keys(PIECE.file.parameters)[0] ?? '' }),
+  'size, full and scant': viewOf({ name: 'size', size: 'longRail.shoulders' }, { settings: { rounding: { unit: 'inch', denominator: 8 } } }),
+  'size, millimetres': viewOf({ name: 'size', size: 'longRail.length' }, { settings: { rounding: { unit: 'millimetre', step: nanometres(500_000) } } }),
+  'why': viewOf({ name: 'why', size: 'longRail.length' }),
+  'record': viewOf({ name: 'record', size: 'longRail.shoulders', copy: 2 }, { view: { ear: { state: 'listening', sentence: '', levelDb: -12, heard: '' } } }),
+  'reckoning': viewOf({ name: 'reckoning', result: { question: '31 5/8 in into 7 equal spaces', answers: [{ label: 'each', length: nanometres(Math.round((31.625 * INCH) / 7)) }], note: 'Three a hair more, to add up.' } }),
+  'reckoning, empty': viewOf({ name: 'reckoning' }),
+  'clocks': viewOf({ name: 'clocks' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg one clamps', 45, 12), timer(2, 'leg two clamps', 45, 2), timer(3, 'the rails rest', 3 * 24 * 60, 60, 'rest'), timer(4, 'break', 1, 0.5, 'break')] } }),
+  'clocks, one': viewOf({ name: 'clocks' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg one clamps', 45, 12)] } }),
+  'clocks, none': viewOf({ name: 'clocks' }, { state: FRESH }),
+  'journal': viewOf({ name: 'journal' }),
+  'settings': viewOf({ name: 'settings' }),
+  'files': viewOf({ name: 'files' }),
+  'help': viewOf({ name: 'help' }),
+  'menu': viewOf({ name: 'menu' }),
+  'menu, faults': viewOf({ name: 'menu' }, { view: { ear: { state: 'fault', sentence: 'No microphone is plugged in. Plug one in; keys work meanwhile.', levelDb: null, heard: '' }, notices: ['No microphone is plugged in. Plug one in; keys work meanwhile.', 'The second copy could not be written: the disk is full. Free some space.'] } }),
+  'due': viewOf({ name: 'step' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg two clamps', 45, 49), timer(2, 'open time', 8, 9, 'open time')] } }),
+  'question, yes or no': viewOf({ name: 'step' }, { reply: { say: '', note: 'That is nine thirty-seconds of an inch over the plan. Is leg two, width really three, and twenty-five thirty-seconds inches?' }, question: { kind: 'yes or no', onYes: { kind: 'step done' } } }),
+  'question, which': viewOf({ name: 'step' }, { reply: { say: 'Long rail, or short rail?' }, question: { kind: 'which', choices: ['long rail', 'short rail', 'side stretcher', 'back stretcher'].map((say) => ({ say, request: { kind: 'where am I' } })) } }),
+};
