@@ -27,7 +27,7 @@ export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): 
   const current = currentStep(steps, state);
   switch (request.kind) {
     case 'where am I':
-      return current ? announce(bench, current, now, stepPlace(state, steps, current)) : finished();
+      return current && steps.some((step) => isOpen(step, state)) ? announce(bench, current, now, stepPlace(state, steps, current)) : finished();
     case 'next step':
       return moveTo(bench, current && steps[steps.indexOf(current) + 1], now, 'That was the last step.');
     case 'step back':

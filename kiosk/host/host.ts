@@ -104,14 +104,14 @@ export class Host {
       case 'listen':
         return this.#listen();
       case 'hush':
-        return this.#mouth.hush();
+        { this.#mouth.hush(); return; }
       case 'choose microphone':
         await this.#ear.chooseMicrophone(act.id);
         return this.#lookAtMicrophones();
       case 'put away notice':
-        return this.#see({ notices: this.#seen.notices.filter((_, index) => index !== act.index) });
+        { this.#see({ notices: this.#seen.notices.filter((_, index) => index !== act.index) }); return; }
       case 'key stuck':
-        return this.notice(`The key “${act.label}” has been down for a long time. Is something lying on it?`);
+        { this.notice(`The key “${act.label}” has been down for a long time. Is something lying on it?`); return; }
       case 'look for pieces':
         return this.#lookForPieces();
       case 'load demo':

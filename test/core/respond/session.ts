@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import type { Bench } from '../../../core/bench/bench.ts';
+import type { Reply } from '../../../core/bench/reply.ts';
+import type { Request } from '../../../core/bench/request.ts';
+import type { Moment } from '../../../core/clock/moment.ts';
+import type { Entry } from '../../../core/journal/entry.ts';
+import { makeRecords } from '../../../core/journal/record.ts';
+import { advance, benchFrom } from '../../../core/respond/advance.ts';
+import { respond } from '../../../core/respond/respond.ts';
+import { parseRequest } from '../../../core/talk/parse.ts';
+
+export const DEMO_TEXT = readFileSync(new URL('../../../core/piece/demo/bakers-work-table.json', import.meta.url), 'utf8');
+
+/** A bench in memory and its clock: what a maker says goes in, what the bench says comes out. */
+export class Session {
+  bench: Bench = benchFrom([]);
+  now: Moment = { wallMs: Date.UTC(2026, 10, 25, 18), wallTrusted: true, bootId: 'first', monotonicMs: 1_000_000 };
+  entries: readonly Entry[] = [];
+
+  static withDemo(): Session {
+    const session = new Session();
+    session.request({ kind: 'load piece', text: DEMO_TEXT, from: 'the demo' });
+    return session;
+  }
+
+  request(request: Request): Reply {
+    const response = respond(this.bench, request, this.now);
+    this.entries = response.entries;
+    const records = response.entries.length > 0 ? makeRecords(response.entries, this.bench.records.at(-1) ?? null, this.now) : [];
+    this.bench = advance(this.bench, response.reply, records);
+    return response.reply;
+  }
+
+  /** What the bench writes down of its own accord. */
+  note(entry: Entry): void {
+    this.bench = advance(this.bench, { say: '' }, makeRecords([entry], this.bench.records.at(-1) ?? null, this.now));
+  }
+
+  say(words: string): string {
+    return this.request(parseRequest(words, this.bench)).say;
+  }
+
+  wait(ms: number): void {
+    this.now = { ...this.now, wallMs: this.now.wallMs + ms, monotonicMs: this.now.monotonicMs + ms };
+  }
+}
