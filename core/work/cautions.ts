@@ -14,7 +14,7 @@ export const CAUTIONS = {
   coldGlue: { id: 'cold glue', say: 'Glue, wood and shop must be warm enough for this glue. Cold can double the clamp time.' },
   glueOnSkin: { id: 'glue on skin', say: 'Gloves and eye protection for this glue, and fresh air, as its label says.' },
   clamps: { id: 'clamps', say: 'Tighten by turns, and keep fingers out from between.' },
-  scraper: { id: 'card scraper', say: 'Hard glue chips fly and cut. Eye protection on.' },
+  scraper: { id: 'scraper', say: 'Hard glue chips fly and cut. Eye protection on.' },
   lift: { id: 'lift', say: 'Heavy and awkward: get help, or turn it on its edge first.' },
   drill: { id: 'drill', say: 'Eye protection on, and set a depth stop so that the drill stays inside.' },
   dust: { id: 'dust', say: 'Fine dust harms the lungs. Mask on if you sand, and take the dust away.' },

@@ -46,7 +46,7 @@ export function shapeHolders(ground: Ground, part: Part): Step {
 }
 
 /** What does the holding: 'button'. */
-export function holderOf(ground: Ground, fixing: Fixing): string {
+function holderOf(ground: Ground, fixing: Fixing): string {
   const made = fixing.with === undefined ? undefined : ground.part(fixing.with);
   return made?.name ?? fixing.name;
 }
@@ -59,7 +59,7 @@ function holdersOf(ground: Ground, fixing: Fixing): string {
 
 /** All fixings of one part in one step: it is laid face down once. */
 export function fixTop(ground: Ground, held: Part, assemblies: readonly Assembly[]): Step {
-  const fixings = ground.file.joints.filter((joint) => joint.kind === 'fixing' && joint.holds === held.id).filter((joint) => joint.kind === 'fixing');
+  const fixings = ground.fixings.filter(({ holds }) => holds === held.id);
   const others = [...new Set(fixings.flatMap(({ to, with: by }) => [to, by ?? to]))].map(ground.part).filter((part) => part !== undefined);
   const frames = assemblies.filter(({ parts }) => fixings.some(({ to }) => parts.some(({ id }) => id === to)));
   const kinds = [...new Set(fixings.map((fixing) => holderOf(ground, fixing)))];

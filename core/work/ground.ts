@@ -1,5 +1,5 @@
 import type { Length } from '../length/length.ts';
-import type { Joint, MortiseAndTenon, Part, PieceFile } from '../piece/file.ts';
+import type { Fixing, Joint, MortiseAndTenon, Part, PieceFile } from '../piece/file.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { PartCopy, SizeMention } from './step.ts';
 
@@ -10,7 +10,8 @@ export interface Ground {
   /** The joints that a part has a share in. */
   readonly jointsOf: (part: string) => readonly Joint[];
   readonly tenonJoints: readonly MortiseAndTenon[];
-  /** Buttons and other parts that only hold another: made in a row from one strip, for twelve steps to face twelve buttons would be a nuisance. */
+  readonly fixings: readonly Fixing[];
+  /** Buttons and other parts that only hold one part to another: made in a row from one strip, for twelve steps to face twelve buttons would be a nuisance. */
   readonly inOneGo: (part: Part) => boolean;
   /** The copies that are a step of their own; `undefined` stands for all of them in one go. */
   readonly unitsOf: (part: Part) => readonly (number | undefined)[];
@@ -28,11 +29,14 @@ export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (n
   const owned = new Map<string, SizeName[]>();
   for (const name of known) owned.set(ownerOf(name), [...(owned.get(ownerOf(name)) ?? []), name]);
   const tenonJoints = file.joints.filter((joint) => joint.kind === 'mortise and tenon');
-  const inOneGo = new Set(file.joints.flatMap((joint) => (joint.kind === 'fixing' ? joint.with ?? [] : [])));
+  const fixings = file.joints.filter((joint) => joint.kind === 'fixing');
+  const joined = new Set([...tenonJoints.flatMap(({ tenonOn, mortiseIn }) => [tenonOn, mortiseIn]), ...fixings.flatMap(({ holds, to }) => [holds, to])]);
+  const inOneGo = new Set(fixings.flatMap(({ with: by }) => (by === undefined || joined.has(by) ? [] : by)));
   const joints = new Map(file.parts.map(({ id }) => [id, file.joints.filter((joint) => sharesIn(joint, id))]));
   return {
     file,
     tenonJoints,
+    fixings,
     inOneGo: (part) => inOneGo.has(part.id),
     unitsOf: (part) => (inOneGo.has(part.id) ? [undefined] : copiesOf(part)),
     planned,

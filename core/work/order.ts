@@ -1,4 +1,4 @@
-import type { Fixing, Part } from '../piece/file.ts';
+import type { Part } from '../piece/file.ts';
 import { assembliesOf, type Assembly } from './assembly.ts';
 import { dryAssembly, dryAssemblyOfFrames, glueUp, level, scrapeAssembly } from './assembling.ts';
 import { finishCoats } from './finishing.ts';
@@ -25,7 +25,7 @@ import { edgeSteps, faceSteps, sizingSteps } from './truing.ts';
 export function planWork(ground: Ground): readonly Step[] {
   const { parts } = ground.file;
   const assemblies = assembliesOf(ground);
-  const isLate = (part: Part): boolean => ground.inOneGo(part) || (part.made.kind === 'panel' && !assemblies.some((assembly) => assembly.parts.includes(part)));
+  const isLate = (part: Part): boolean => ground.inOneGo(part) || (part.made.kind === 'panel' && !takesJoints(ground, part));
   const frame = parts.filter((part) => !isLate(part));
   const late = parts.filter(isLate);
   const glued = frame.filter(({ made }) => made.kind !== 'solid');
@@ -42,7 +42,7 @@ export function planWork(ground: Ground): readonly Step[] {
     ...assembling(ground, assemblies, late.flatMap((part) => [
       ...truing(ground, part), ...(ground.inOneGo(part) ? [shapeHolders(ground, part)] : [orientAndMark(ground, part)]), ...softening(ground, part),
     ])),
-    ...parts.filter(({ id }) => fixingsOf(ground).some(({ holds }) => holds === id)).map((held) => fixTop(ground, held, assemblies)),
+    ...parts.filter(({ id }) => ground.fixings.some(({ holds }) => holds === id)).map((held) => fixTop(ground, held, assemblies)),
     ...finishCoats(ground, assemblies),
   ]);
 }
@@ -77,15 +77,16 @@ function joinery(ground: Ground): readonly Step[] {
     ...joints.flatMap(({ joint, mortised, tenoned }) => [mortiseLayout(ground, joint, mortised), tenonLayout(ground, joint, tenoned)]),
     ...joints.flatMap(({ joint, mortised }) => chopMortises(ground, joint, mortised)),
     ...joints.flatMap(({ joint, tenoned }) => [...sawTenons(ground, joint, tenoned), ...fit(ground, joint, tenoned)]),
-    ...fixingsOf(ground).flatMap((fixing) => {
+    ...ground.fixings.flatMap((fixing) => {
       const to = ground.part(fixing.to);
       return to === undefined ? [] : [cutFixings(ground, fixing, to)];
     }),
   ];
 }
 
-function fixingsOf(ground: Ground): readonly Fixing[] {
-  return ground.file.joints.filter((joint) => joint.kind === 'fixing');
+/** A panel that has joints or grooves cut in it is wanted with the frame; a top that is only held comes last. */
+function takesJoints(ground: Ground, part: Part): boolean {
+  return ground.jointsOf(part.id).some((joint) => joint.kind === 'mortise and tenon' || joint.to === part.id);
 }
 
 function softening(ground: Ground, part: Part): readonly Step[] {

@@ -78,7 +78,7 @@ export function lotsOf(parts: readonly Part[]): readonly Lot[] {
 }
 
 /** A dot, so that no part's id can be taken for it. */
-export function restOf(lot: Pick<Lot, 'kind'>): StepId {
+function restOf(lot: Pick<Lot, 'kind'>): StepId {
   return idOf('rest', `lot.${lot.kind}`);
 }
 

@@ -11,7 +11,7 @@ import { around, words } from './wording.ts';
 function jointsDone(ground: Ground, part: Part, because: string): readonly Before[] {
   return ground.jointsOf(part.id).flatMap((joint) => {
     if (joint.kind === 'fixing') {
-      if (joint.with === part.id) return [before(idOf('cut fixings', part.id), because)];
+      if (ground.inOneGo(part)) return [before(idOf('cut fixings', part.id), because)];
       return joint.to === part.id ? [before(idOf('cut fixings', part.id, joint.id), because)] : [];
     }
     const tenoned = ground.part(joint.tenonOn);

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { sayLength } from '../../../core/length/say.ts';
 import { evaluate, sizeOf } from '../../../core/piece/evaluate.ts';
 import type { Joint, Part, PieceFile } from '../../../core/piece/file.ts';
@@ -9,7 +10,7 @@ import type { SizeMention } from '../../../core/work/step.ts';
 
 /** Invented pieces, each small enough to read, for what the demo does not have. */
 
-export function load(text: string): LoadedPiece {
+function load(text: string): LoadedPiece {
   const loaded = loadPiece(text);
   if (!loaded.ok) throw new Error(loaded.fault.map(({ message }) => message).join('\n'));
   return loaded.value;
@@ -19,6 +20,7 @@ export function bakersTable(): LoadedPiece {
   return load(readFileSync(new URL('../../../core/piece/demo/bakers-work-table.json', import.meta.url), 'utf8'));
 }
 
+/** A piece of such parts and joints, with everything else as usual. */
 export function piece(parts: readonly Part[], joints: readonly Joint[] = [], other: Partial<PieceFile> = {}): LoadedPiece {
   return load(JSON.stringify({
     format: 'benchcall piece', version: 1, name: 'test piece', parameters: {}, parts, joints,
@@ -37,7 +39,7 @@ export function part(id: string, name: string, count: number, more: Partial<Part
   };
 }
 
-export function tenons(tenonOn: string, mortiseIn: string, more: Partial<Joint & { kind: 'mortise and tenon' }> = {}): Joint {
+function tenons(tenonOn: string, mortiseIn: string, more: Partial<Joint & { kind: 'mortise and tenon' }> = {}): Joint {
   const id = `${tenonOn}Into${mortiseIn}`;
   return {
     kind: 'mortise and tenon', id, name: id, tenonOn, mortiseIn,
@@ -50,10 +52,10 @@ export function tenons(tenonOn: string, mortiseIn: string, more: Partial<Joint &
 }
 
 /** One board, nothing joined: a breadboard. */
-export const breadboard = (): LoadedPiece => piece([part('board', 'board', 1, { sizes: { width: '9 in' } })]);
+const breadboard = (): LoadedPiece => piece([part('board', 'board', 1, { sizes: { width: '9 in' } })]);
 
 /** Parts, but no joints: a set of sticks. */
-export const sticks = (): LoadedPiece => piece([part('stick', 'stick', 3), part('block', 'block', 1)]);
+const sticks = (): LoadedPiece => piece([part('stick', 'stick', 3), part('block', 'block', 1)]);
 
 /** Boards glued edge to edge, and nothing else. */
 export const panelOnly = (): LoadedPiece => piece([part('lid', 'lid', 1, { made: { kind: 'panel', boards: 3 }, sizes: { width: '18 in' } })]);
@@ -91,8 +93,43 @@ export const cleatedLid = (): LoadedPiece => piece(
   [tenons('lid', 'cleat'), tenons('end', 'side')],
 );
 
+/** Buttons hold one part to another. */
+function buttons(holds: string, to: string, by?: string): Joint {
+  const id = `${holds}On${to}`;
+  return { kind: 'fixing', id, name: `${holds} ${to} button`, holds, to, ...(by === undefined ? {} : { with: by }), count: 4, sizes: { grooveWidth: '3/8 in', grooveFromTop: '1/2 in' } };
+}
+
+/** A panel that is held by another panel, and by a part that is tenoned besides. */
+const hungPanel = (): LoadedPiece => piece(
+  [
+    part('back', 'back', 1, { made: { kind: 'panel', boards: 4 } }), part('shelf', 'shelf', 2, { made: { kind: 'panel', boards: 2 } }),
+    part('cleat', 'cleat', 4), part('button', 'button', 8), part('end', 'end', 2),
+  ],
+  [buttons('shelf', 'back', 'cleat'), buttons('back', 'end', 'button'), tenons('cleat', 'end')],
+);
+
+/** Any parts, made any way, joined any way that the file allows. */
+export const anyPiece: fc.Arbitrary<LoadedPiece> = fc.record({
+  parts: fc.array(fc.record({
+    count: fc.integer({ min: 1, max: 6 }),
+    made: fc.constantFrom<Part['made']>({ kind: 'solid' }, { kind: 'solid' }, { kind: 'laminated', layers: 3, layerThickness: '3/8 in' }, { kind: 'panel', boards: 2 }),
+    more: fc.constantFrom<Partial<Part>>({}, { easing: '1/16 in' }, { footBevel: '1/8 in', referenceFace: 'outside face' }),
+    inches: fc.integer({ min: 10, max: 40 }),
+  }), { minLength: 1, maxLength: 6 }),
+  joints: fc.array(fc.record({ fixing: fc.boolean(), a: fc.nat(), b: fc.nat(), c: fc.option(fc.nat()) }), { maxLength: 7 }),
+}).map(({ parts, joints }) => {
+  const names = ['leg', 'rail', 'slat', 'top', 'cleat', 'post'];
+  const made = parts.map(({ count, made: how, more, inches }, index) => part(names[index] ?? '', names[index] ?? '', count, { made: how, ...more, sizes: { length: `${inches} in` } }));
+  const any = (index: number): string => made[index % made.length]?.id ?? '';
+  const joined = joints.flatMap(({ fixing, a, b, c }) => {
+    if (any(a) === any(b)) return [];
+    return [fixing ? buttons(any(a), any(b), c === null ? undefined : any(c)) : tenons(any(a), any(b))];
+  });
+  return piece(made, [...new Map(joined.map((joint) => [joint.id, joint])).values()]);
+});
+
 /** A table as the starter makes it. */
-export function startedTable(input: Partial<StarterInput>): LoadedPiece {
+function startedTable(input: Partial<StarterInput>): LoadedPiece {
   const started = starterPiece(input);
   if (!started.ok) throw new Error(started.fault.map(({ message }) => message).join('\n'));
   return load(writePiece(started.value));
@@ -102,6 +139,7 @@ export function startedTable(input: Partial<StarterInput>): LoadedPiece {
 export const PIECES: Readonly<Record<string, () => LoadedPiece>> = {
   'the demo table': bakersTable, 'one board': breadboard, 'parts without joints': sticks, 'only a panel': panelOnly, 'a frame': frame,
   'a square stool': squareStool, 'a stool on three legs': threeLegs, 'ends with slats': slattedEnds, 'a lid with cleats and a tray': cleatedLid,
+  'a hung panel': hungPanel,
   'a started table': () => startedTable({}),
   'a started table with solid legs': () => startedTable({ legs: 'solid', stretchers: 'sides', adhesive: 'epoxy', finish: 'shellac' }),
   'a started table with stretchers all round': () => startedTable({ stretchers: 'all round', layers: 4, adhesive: 'hot hide' }),

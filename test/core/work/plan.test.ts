@@ -1,9 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { evaluate, sizeOf } from '../../../core/piece/evaluate.ts';
 import { stepsFor } from '../../../core/work/plan.ts';
 import type { Step } from '../../../core/work/step.ts';
-import { bakersTable, PIECES, saying } from './pieces.ts';
 import { renderWording } from '../../../core/work/wording.ts';
+import { anyPiece, bakersTable, PIECES, saying } from './pieces.ts';
 
 describe.each(Object.entries(PIECES))('the work on %s', (_, make) => {
   const of = make();
@@ -121,6 +122,20 @@ describe.each(Object.entries(PIECES))('the work on %s', (_, make) => {
     }
   });
 });
+
+test('whatever the parts and however they are joined, each step comes after all that it stands on, and every copy gets its last coat', () => {
+  fc.assert(fc.property(anyPiece, (of) => {
+    const steps = stepsFor(of);
+    const place = new Map(steps.map(({ id }, index) => [id, index]));
+    expect(place.size).toBe(steps.length);
+    const late = steps.flatMap((step, index) => [...step.after, ...step.waits].filter(({ step: id }) => !((place.get(id) ?? Infinity) < index)).map(({ step: id }) => `${step.id} after ${id}`));
+    expect(late).toEqual([]);
+    const coated = new Set(steps.at(-1)?.covers.map(({ part, copy }) => `${part} ${copy}`));
+    expect(coated.size).toBe(of.file.parts.reduce((sum, { count }) => sum + count, 0));
+    const sizes = evaluate(of, []);
+    expect(steps.flatMap(({ sizes: its }) => its).filter(({ size, copy }) => sizeOf(sizes, size, copy) === undefined)).toEqual([]);
+  }), { numRuns: 50 });
+}, 30_000);
 
 test('the same piece has the same list, so that what is worked out from it can be kept', () => {
   const of = bakersTable();
