@@ -76,14 +76,15 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
 
 /**
  * Every record is a reading of the clocks too, also one that is taken back: timers are counted up to the last reading
- * before a restart, and those that stand on a wall clock that jumped stand on it no more.
+ * before a restart, and those that stand on a wall clock that was trusted and jumped stand on it no more. (One that was
+ * not trusted and jumps is set right, and may tell what was not known.)
  */
 export function seeRecord(draft: Draft, { at, entry }: JournalRecord): void {
   const { state } = draft;
   const before = state.clock;
   if (before && before.bootId !== at.bootId) {
     state.timers = state.timers.map((timer) => seeClock(seeClock(timer, before), at));
-  } else if (before && trustedClockJumped(before, at)) {
+  } else if (before?.wallTrusted && jumped(before, at)) {
     state.timers = state.timers.map((timer) => doubtWall(timer, at));
   }
   if (entry.kind === 'clock seen') state.timers = state.timers.map((timer) => seeClock(timer, at));
@@ -91,8 +92,8 @@ export function seeRecord(draft: Draft, { at, entry }: JournalRecord): void {
   if (!older) state.clock = at;
 }
 
-function trustedClockJumped(before: Moment, at: Moment): boolean {
-  const fault = before.wallTrusted && at.wallTrusted ? clockFault(before, at) : null;
+function jumped(before: Moment, at: Moment): boolean {
+  const fault = clockFault(before, at);
   return fault?.kind === 'backwards' || fault?.kind === 'jumped forward';
 }
 

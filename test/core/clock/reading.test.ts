@@ -95,6 +95,11 @@ describe('a timer over a power cut', () => {
     expect(readTimer(back, rebooted(36 * MINUTE, 16 * MINUTE, { wallTrusted: false }))).toMatchObject({ certainty: 'unknown', due: true });
   });
 
+  it('counts nothing twice when readings come out of order', () => {
+    const seen = seeClock(seeClock(timer(), at(14 * MINUTE)), at(10 * MINUTE));
+    expect(readTimer(seen, at(20 * MINUTE))).toMatchObject({ certainty: 'exact', elapsedMs: 20 * MINUTE });
+  });
+
   it('knows the whole again when the wall clock is set right later', () => {
     const back = seeClock(seeClock(timer(), at(14 * MINUTE)), rebooted(0, 40 * SECOND, { wallTrusted: false, wallMs: 0 }));
     expect(readTimer(back, rebooted(25 * MINUTE, 3 * MINUTE))).toMatchObject({ certainty: 'wall clock', leftMs: 5 * MINUTE });

@@ -132,6 +132,16 @@ describe('loading a piece', () => {
     expect(again.places.get('leg/4')).toBe('back right');
   });
 
+  it('edited so that a leg is gone keeps the steps of the others', () => {
+    const done = ['face/leg/1', 'face/leg/4', 'ends/top/1'].map((step): Entry => ({ kind: 'step done', step }));
+    const at4: Entry = { kind: 'went to step', step: 'edge/leg/4' };
+    const three = stool({ parts: [part('top', 'top', 1, 'over', '8 in'), part('leg', 'leg', 3, 'height - top.thickness', '2 in')] });
+    const edited = foldRecords(journal(loaded(), ...done, at4, loaded(three)));
+    expect([[...edited.done], edited.currentStep]).toEqual([['face/leg/1', 'ends/top/1'], null]);
+    const again = foldRecords(journal(loaded(), ...done, at4, loaded(three), loaded()));
+    expect([again.done.size, again.currentStep]).toEqual([3, 'edge/leg/4']);
+  });
+
   it('of another name starts clean, and the first piece keeps its progress for when it comes back', () => {
     const other = stool({ name: 'shooting board' });
     const away = foldRecords(journal(loaded(), measured('leg.length', 16, 1), loaded(other)));
@@ -178,9 +188,18 @@ describe('clocks in the journal', () => {
     const state = foldRecords(journal(
       { moment: at(0), entries: [clamps] }, { moment: at(10 * MINUTE), entries: [note('x')] },
       { moment: rebooted(20 * MINUTE, MINUTE), entries: [{ kind: 'clock seen', note: 'restarted' }] },
-      { moment: jumped, entries: [{ kind: 'clock seen', note: 'jumped' }] }));
+      { moment: { ...jumped, wallTrusted: false }, entries: [{ kind: 'clock seen', note: 'jumped' }] }));
     const [timer] = state.timers;
     expect(timer && readTimer(timer, jumped)).toMatchObject({ certainty: 'unknown', atLeastElapsedMs: 11 * MINUTE });
+  });
+
+  it('that are unknown know again when an untrusted wall clock is set right, however far it jumps for that', () => {
+    const wrong = { wallMs: 0, wallTrusted: false };
+    const [timer] = foldRecords(journal(
+      { moment: at(0), entries: [clamps] }, { moment: at(10 * MINUTE), entries: [note('x')] },
+      { moment: rebooted(20 * MINUTE, MINUTE, wrong), entries: [{ kind: 'clock seen', note: 'restarted' }] },
+      { moment: rebooted(22 * MINUTE, 3 * MINUTE), entries: [{ kind: 'clock seen', note: 'jumped' }] })).timers;
+    expect(timer && readTimer(timer, rebooted(25 * MINUTE, 6 * MINUTE))).toMatchObject({ certainty: 'wall clock', leftMs: 5 * MINUTE });
   });
 
   it('of one name are told apart', () => {
