@@ -131,7 +131,7 @@ describe('memory', () => {
     const before = await heard();
     // With no growth allowed, a fresh engine comes after each sentence, while the silence after it is still being given.
     await hear('/speech.wav').catch(() => undefined);
-    await bench.page.waitForFunction(async () => { const { restarts: count, engine } = await window.page.ear.diagnosis(); return count === 1 && engine !== undefined; }, undefined, { timeout: 15_000 });
+    await expect.poll(() => bench.page.evaluate(async () => [(await window.page.ear.diagnosis()).restarts, window.page.ear.state.name]), { timeout: 15_000 }).toEqual([1, 'asleep']);
     await hear('/speech.wav').catch(() => undefined);
     expect(await heard()).toBe(before + 2);
   });

@@ -109,7 +109,7 @@ describe('the engine', () => {
     const open = await started({ microphone: joined(quiet(1), recording('bench-next-step'), quiet(2)) });
     await becomes(open, 'asleep');
     for (const worker of open.page.workers()) await worker.evaluate(() => { setTimeout(() => { throw new Error('struck by the test'); }); });
-    await open.page.waitForFunction(async () => (await window.page.ear.diagnosis()).restarts > 0, undefined, { timeout: 10_000 });
+    await expect.poll(async () => (await diagnosis(open)).restarts, { timeout: 10_000 }).toBe(1);
     const struckAt = await open.page.evaluate(() => performance.now());
     await open.page.waitForFunction((then) => window.page.log.some((line) => line.event === 'heard' && line.detail === 'next step' && line.at > then), struckAt, { timeout: 30_000 });
   });
@@ -118,7 +118,7 @@ describe('the engine', () => {
     const open = await started({});
     await becomes(open, 'asleep');
     for (const worker of open.page.workers()) void worker.evaluate(() => { setTimeout(() => { for (;;); }); });
-    await open.page.waitForFunction(async () => (await window.page.ear.diagnosis()).restarts > 0, undefined, { timeout: 30_000 });
+    await expect.poll(async () => (await diagnosis(open)).restarts, { timeout: 30_000 }).toBe(1);
     await becomes(open, 'asleep');
   });
 });
