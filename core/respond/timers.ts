@@ -63,7 +63,8 @@ function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start
 function stepTimer(state: State): TimerRequest | undefined {
   const step = currentStep(stepsOf(state), state);
   const timers = step ? timersStarting(step, 'when asked') : [];
-  return timers.find(({ name }) => !state.timers.some((running) => running.name === name)) ?? timers[0];
+  const timer = timers.find(({ name }) => !state.timers.some((running) => running.name === name)) ?? timers[0];
+  return timer?.kind === 'break' ? { ...timer, ...defaultTimer(state, 'break') } : timer;
 }
 
 /** The entry that starts a clock. */

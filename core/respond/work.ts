@@ -6,7 +6,7 @@ import type { Moment } from '../clock/moment.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
-import { currentStep, isOpen, mayDo, nextOpen, previous, remaining, stepCalled } from '../work/progress.ts';
+import { currentStep, isOpen, mayDo, nextAfter, previous, remaining, stepCalled } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import { timersStarting } from '../work/step.ts';
 import { titleOf } from '../work/wording.ts';
@@ -99,8 +99,8 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
 /** The step after one just done or skipped, read out. */
 function onTo(bench: Bench, step: Step, now: Moment, before: string, entries: readonly Entry[]): Response {
   const { state } = bench;
-  const passed = { ...state, currentStep: step.id, done: new Set([...state.done, step.id]) };
-  const next = nextOpen(stepsOf(state), passed, { timers: state.timers, now });
+  const passed = { ...state, done: new Set([...state.done, step.id]) };
+  const next = nextAfter(step, stepsOf(state), passed, { timers: state.timers, now });
   if (!next) return write(entries, { say: `${before} That was the last open step.`, screen: { name: 'steps' }, signal: 'done' });
   const response = announce(bench, next, now, before, [...entries, { kind: 'went to step', step: next.id }]);
   return { ...response, reply: { ...response.reply, signal: 'done' } };
