@@ -1,5 +1,5 @@
 import { LitElement, css, html, nothing } from 'lit';
-import type { PropertyValues, TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { assertNever } from '../core/result.ts';
 import type { Screen } from '../core/bench/screen.ts';
@@ -64,7 +64,7 @@ export class BenchKiosk extends LitElement {
       ${over === null ? nothing : html`<div class="over">${over.drawn}</div>`}</div>`;
   }
 
-  protected override updated(_changed: PropertyValues<this>): void {
+  protected override updated(): void {
     const over = this.view === null ? null : (this.#overlay(this.view)?.name ?? null);
     // What comes up by itself must not catch the press that was meant for the screen below.
     if (over !== null && over !== this.#over) pressGuard.holdOff(performance.now());

@@ -42,11 +42,6 @@ export class FilesScreen extends LeafingScreen {
     return below !== undefined || super.pressSymbol(symbol, atMs);
   }
 
-  protected override updated(): void {
-    // The starter's keys are known once it has drawn itself.
-    if (this.making && this.#starter()?.hasUpdated !== true) this.requestUpdate();
-  }
-
   #starter(): Starter | null {
     return this.making && this.hasUpdated ? this.renderRoot.querySelector('bench-starter') : null;
   }

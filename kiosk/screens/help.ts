@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { whatCanBeSaid } from '../../core/talk/sayable.ts';
 import { CARD } from '../keys/keyCard.ts';
+import { printKeyCard } from '../keys/keyCardSheet.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { show } from './benchScreen.ts';
@@ -35,7 +36,7 @@ export class HelpScreen extends LeafingScreen {
     const turn = { here: () => { this.card = !this.card; this.page = 0; } };
     const pages = this.pages();
     if (this.card) {
-      return keyRow('card', { help: turn, next: { here: () => { this.page = (this.page + 1) % pages; } }, print: { here: () => window.print() }, step: show({ name: 'step' }) });
+      return keyRow('card', { help: turn, next: { here: () => { this.page = (this.page + 1) % pages; } }, print: { here: printKeyCard }, step: show({ name: 'step' }) });
     }
     return keyRow('help', { step: show({ name: 'step' }), ...this.leafKeys(), 'key card': turn, menu: show({ name: 'menu' }) });
   }

@@ -56,6 +56,11 @@ export class Starter extends LitElement {
     }
   }
 
+  /** The files screen draws the keys, and must hear that they changed. */
+  protected override updated(): void {
+    this.dispatchEvent(new CustomEvent('starter-turned'));
+  }
+
   /** Whether the fraction pad has the whole sheet, and so there is no room for a row of keys. */
   get padShown(): boolean {
     return this.#field()?.kind === 'length';
@@ -123,7 +128,6 @@ export class Starter extends LitElement {
   #next(): void {
     this.faults = [];
     this.at += 1;
-    this.#changed();
   }
 
   #back(): void {
@@ -133,7 +137,6 @@ export class Starter extends LitElement {
     }
     this.at -= 1;
     this.faults = [];
-    this.#changed();
   }
 
   #leave(): void {
@@ -145,11 +148,6 @@ export class Starter extends LitElement {
     if (made.ok) ask(this, { kind: 'load piece', text: writePiece(made.value), from: 'the starter' });
     else this.faults = made.fault.map(({ message }) => message);
     if (made.ok) this.#leave();
-  }
-
-  /** The files screen draws the keys, and must hear that they changed. */
-  #changed(): void {
-    this.dispatchEvent(new CustomEvent('starter-turned'));
   }
 }
 

@@ -1,22 +1,12 @@
 import { expect } from '@open-wc/testing';
-import type axe from 'axe-core';
 import '../../../kiosk/kiosk.ts';
 import type { BenchKiosk } from '../../../kiosk/kiosk.ts';
+import { BenchKey } from '../../../kiosk/keys/benchKey.ts';
 import type { KioskView } from '../../../kiosk/hostPort.ts';
+import { axeFindings, badKeys, overflowing, seen } from '../inspect.ts';
+import { MiniHost } from '../miniHost.ts';
 import { SAMPLES } from '../sampleViews.ts';
-import { SCREEN_SIZES, clearStage, everyElement, stage } from '../stage.ts';
-
-/** axe is a script for the page, not a module. */
-async function loadAxe(): Promise<typeof axe> {
-  const page = window as unknown as { axe?: typeof axe };
-  if (page.axe === undefined) {
-    const script = document.createElement('script');
-    script.src = '/node_modules/axe-core/axe.min.js';
-    await new Promise((resolve) => { script.onload = resolve; document.head.append(script); });
-  }
-  if (page.axe === undefined) throw new Error('axe did not load');
-  return page.axe;
-}
+import { SCREEN_SIZES, clearStage, everyElement, settled, stage } from '../stage.ts';
 
 async function kioskOnStage(view: KioskView, size: readonly [number, number], theme: 'light' | 'dark', larger: boolean): Promise<BenchKiosk> {
   const kiosk = document.createElement('bench-kiosk');
@@ -26,27 +16,8 @@ async function kioskOnStage(view: KioskView, size: readonly [number, number], th
   return kiosk;
 }
 
-const described = (element: Element): string => `<${element.tagName.toLowerCase()} class="${element.getAttribute('class') ?? ''}"> “${(element.textContent).trim().slice(0, 40)}”`;
-const seen = (element: Element): boolean => element.checkVisibility({ visibilityProperty: true });
-
-/** Elements with more in them than they show. One pixel is the browser's rounding. */
-function overflowing(kiosk: BenchKiosk): string[] {
-  return everyElement(kiosk).filter((element) => {
-    if (!(element instanceof HTMLElement) || !seen(element) || element.classList.contains('offscreen')) return false;
-    if (getComputedStyle(element).display === 'inline' || getComputedStyle(element).textOverflow === 'ellipsis') return false;
-    return element.clientHeight > 0 && (element.scrollHeight > element.clientHeight + 1 || element.scrollWidth > element.clientWidth + 1);
-  }).map(described);
-}
-
-/** Keys too small for a gloved finger, off the screen, or too near each other. */
-function badKeys(kiosk: BenchKiosk, [width, height]: readonly [number, number]): string[] {
-  const unit = Math.min(width / 80, height / 48);
-  const keys = everyElement(kiosk).filter((element) => element.tagName === 'BENCH-KEY' && seen(element));
-  const boxes = keys.map((key) => ({ key, box: key.getBoundingClientRect() }));
-  const bad = boxes.filter(({ box }) => box.width < 9.85 * unit || box.height < 9.85 * unit || box.left < -0.5 || box.top < -0.5 || box.right > width + 0.5 || box.bottom > height + 0.5);
-  const near = boxes.filter(({ box: one }, index) => boxes.slice(index + 1).some(({ box: other }) =>
-    Math.max(other.left - one.right, one.left - other.right, other.top - one.bottom, one.top - other.bottom) < 1.55 * unit));
-  return [...bad.map(({ key }) => `small or off: ${described(key)}`), ...near.map(({ key }) => `near another: ${described(key)}`)];
+function padsOf(kiosk: BenchKiosk): string[] {
+  return everyElement(kiosk).filter((element) => element instanceof BenchKey && seen(element)).flatMap((key) => (key instanceof BenchKey ? (key.spec?.pad ?? []) : []));
 }
 
 describe('every screen', () => {
@@ -64,21 +35,53 @@ describe('every screen', () => {
     }
 
     it(`${name} gives every key of the number pad one meaning`, async () => {
-      const kiosk = await kioskOnStage(view, [800, 480], 'light', false);
-      const pads = everyElement(kiosk).filter((element) => element.tagName === 'BENCH-KEY' && seen(element)).flatMap((key) => (key as HTMLElementTagNameMap['bench-key']).spec?.pad ?? []);
+      const pads = padsOf(await kioskOnStage(view, [800, 480], 'light', false));
       expect(pads.length).to.equal(new Set(pads).size, pads.join(' '));
     });
 
     for (const theme of ['light', 'dark'] as const) {
-      // WCAG 2.2: 1.4.6 Contrast (Enhanced), and 2.5.5 Target Size (Enhanced), 44 px.
       it(`${name} has nothing for axe to find in the ${theme} theme`, async () => {
-        const kiosk = await kioskOnStage(view, [800, 480], theme, false);
-        const found = await (await loadAxe()).run(kiosk, {
-          rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true }, region: { enabled: false }, 'page-has-heading-one': { enabled: false } },
-          checks: { 'target-size': { options: { minSize: 44 } }, 'target-offset': { options: { minOffset: 44 } } },
-        } as axe.RunOptions);
-        expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target, failureSummary }) => `${JSON.stringify(target)} ${failureSummary ?? ''}`).join(' | ')}`)).to.deep.equal([]);
+        expect(await axeFindings(await kioskOnStage(view, [800, 480], theme, false))).to.deep.equal([]);
       });
     }
+  }
+});
+
+/** What lies behind a key and is nowhere in the bench's state: by the keys that lead there from the step. */
+const BEHIND: Readonly<Record<string, readonly string[]>> = {
+  'steps of an operation': ['more', 'menu', 'what is left', 'rough crosscut'],
+  'a new clock': ['more', 'menu', 'clocks', 'new clock'],
+  'reckoning, typing a size': ['more', 'menu', 'reckoning', 'new size', '3', '1', 'and'],
+  'reckoning, counting': ['more', 'menu', 'reckoning', 'new size', '3', 'OK', 'spaces'],
+  'key card': ['more', 'menu', 'what can I say', 'key card'],
+  'key card, second page': ['more', 'menu', 'what can I say', 'key card', 'next'],
+  'a new piece, its name': ['more', 'menu', 'files', 'new piece'],
+  'a new piece, a length': ['more', 'menu', 'files', 'new piece', 'next'],
+  'a new piece, a choice': ['more', 'menu', 'files', 'new piece', 'next', 'OK', 'OK', 'OK', 'OK', 'OK'],
+  'a new piece, all of it': ['more', 'menu', 'files', 'new piece', 'next', 'OK', 'OK', 'OK', 'OK', 'OK', 'laminated', '3', 'OK', 'OK', 'OK', 'none', 'hard maple', 'PVA', 'drying oil'],
+  'the pad, at its fullest': ['more', 'menu', 'parts', '4 legs', 'width', 'record', '9', '9', 'and', '6', '3', 'sixty-fourths'],
+  'the pad, refusing': ['more', 'menu', 'parts', '4 legs', 'width', 'record', '7', '1', 'eighths'],
+};
+
+describe('every page behind a key', () => {
+  afterEach(clearStage);
+
+  for (const [name, keys] of Object.entries(BEHIND)) {
+    it(`${name} shows all it has, in either text size, and axe finds nothing`, async () => {
+      const host = await MiniHost.start();
+      await host.touch(...keys);
+      for (const larger of [false, true]) {
+        const { view } = host;
+        const { state } = view.bench;
+        host.kiosk.view = { ...view, bench: { ...view.bench, state: { ...state, settings: { ...state.settings, textPercent: larger ? 125 : 100 } } } };
+        document.querySelector('#stage')?.toggleAttribute('larger', larger);
+        await settled();
+        expect(overflowing(host.kiosk), larger ? 'at 125 %' : '').to.deep.equal([]);
+        expect(badKeys(host.kiosk, [800, 480])).to.deep.equal([]);
+      }
+      expect(await axeFindings(host.kiosk)).to.deep.equal([]);
+      const pads = padsOf(host.kiosk);
+      expect(pads.length).to.equal(new Set(pads).size, pads.join(' '));
+    });
   }
 });

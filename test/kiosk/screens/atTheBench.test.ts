@@ -1,0 +1,173 @@
+import { expect } from '@open-wc/testing';
+import { sizeOf } from '../../../core/piece/evaluate.ts';
+import { sizesOf, stepsOf } from '../../../core/respond/views.ts';
+import { STARTER_FIELDS } from '../../../core/piece/starter.ts';
+import { CARD } from '../../../kiosk/keys/keyCard.ts';
+import { EVERYWHERE, KEY_TABLE } from '../../../kiosk/keys/keyTable.ts';
+import { MiniHost } from '../miniHost.ts';
+import { UNDER_WAY, timer, viewOf } from '../sampleViews.ts';
+import { clearStage, settled } from '../stage.ts';
+
+const INCH = 25_400_000;
+const names = (host: MiniHost): string => host.screen.name;
+
+describe('at the bench', () => {
+  afterEach(clearStage);
+
+  it('a maker with nothing but a number pad walks the steps, measures a leg and hears what it does', async () => {
+    const host = await MiniHost.start();
+    const first = stepsOf(host.view.bench.state)[0];
+    await host.pad('⏎');
+    expect(host.view.bench.state.done.has(first?.id ?? '')).to.equal(true);
+    await host.pad('/2'); // menu, parts
+    expect(names(host)).to.equal('parts');
+    await host.pad('1'); // leg
+    expect(host.screen).to.include({ name: 'part', part: 'leg' });
+    await host.pad('2'); // its width
+    expect(host.screen).to.include({ name: 'size', size: 'leg.width' });
+    await host.pad('23+9/32⏎'); // record, 3 9/32
+    const { measurements } = host.view.bench.state;
+    expect(measurements).to.deep.equal([{ size: 'leg.width', length: (3 + 9 / 32) * INCH }]);
+    expect(host.said.at(-1)).to.contain('three, and nine thirty-seconds inches');
+    await host.pad('0');
+    expect(names(host)).to.equal('step');
+  });
+
+  it('a size far from the plan is asked about before it is taken, and can be answered on the pad', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width', copy: 2 } });
+    await settled();
+    await host.pad('4⏎');
+    expect(host.view.bench.conversation.question?.kind).to.equal('yes or no');
+    await host.pad('-');
+    expect(host.view.bench.state.measurements).to.deep.equal([]);
+    host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width', copy: 2 } });
+    await settled();
+    await host.pad('4⏎');
+    await host.pad('⏎');
+    expect(host.view.bench.state.measurements).to.have.length(1);
+  });
+
+  it('a maker with gloves does the same by touch alone, and takes it back', async () => {
+    const host = await MiniHost.start();
+    await host.touch('more', 'menu', 'parts', '4 legs', 'width', 'record', '3', 'and', '9', 'thirty-seconds', 'OK');
+    const sizes = sizesOf(host.view.bench.state);
+    expect(sizes && sizeOf(sizes, 'leg.width')?.length).to.equal((3 + 9 / 32) * INCH);
+    await host.touch('step', 'more', 'menu', 'journal', 'scratch that');
+    expect(host.view.bench.state.measurements).to.deep.equal([]);
+    await host.touch('put back');
+    expect(host.view.bench.state.measurements).to.have.length(1);
+  });
+
+  it('arithmetic by keys: half of thirty-one and five eighths, and seven equal spaces', async () => {
+    const host = await MiniHost.start();
+    await host.pad('/4⏎31+5/8⏎1');
+    const answer = (): number | undefined => {
+      const { screen } = host;
+      return screen.name === 'reckoning' ? screen.result?.answers[0]?.length : undefined;
+    };
+    expect(answer()).to.equal((31.625 * INCH) / 2);
+    await host.touch('spaces', '7');
+    expect(answer()).to.be.closeTo((31.625 * INCH) / 14, 1);
+  });
+
+  it('clocks are started, held, let go on and stopped from the pad', async () => {
+    const host = await MiniHost.start();
+    await host.pad('/3⏎5'); // clocks, new clock, ten minutes
+    expect(host.view.bench.state.timers.map(({ durationMs }) => durationMs)).to.deep.equal([600_000]);
+    await host.pad('7');
+    expect(host.view.bench.state.timers[0]?.heldLeftMs).to.equal(600_000);
+    await host.pad('7+');
+    expect(host.view.bench.state.timers[0]?.heldLeftMs).to.equal(undefined);
+    await host.pad('9');
+    expect(host.view.bench.state.timers).to.deep.equal([]);
+  });
+
+  it('a due clock comes over the screen and leaves what was being typed as it was', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width' } });
+    await settled();
+    await host.pad('3+9');
+    const typed = (): string => host.kiosk.renderRoot.querySelector('bench-record')?.renderRoot.querySelector('fraction-pad')?.renderRoot.querySelector('.number')?.getAttribute('aria-label') ?? '';
+    expect(typed()).to.contain('3 9');
+    const before = host.view;
+    host.kiosk.view = { ...before, bench: { ...before.bench, state: { ...before.bench.state, timers: [timer(1, 'leg two clamps', 45, 49)] } } };
+    await settled();
+    expect(host.keys().map(({ spec }) => spec?.label)).to.deep.equal(['stop', 'five more', 'got it']);
+    await host.pad('⏎');
+    expect(host.requests.at(-1)).to.deep.equal({ kind: 'acknowledge', timer: 1 });
+    host.kiosk.view = before;
+    await settled();
+    expect(typed()).to.contain('3 9');
+  });
+
+  it('the listen key, saying again, the menu and undo are on the pad wherever the screen has no use of its own for them', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'show', screen: { name: 'parts' } });
+    await settled();
+    await host.pad('*./');
+    expect(host.acts).to.deep.equal([{ kind: 'listen' }]);
+    expect(host.requests.slice(-2).map(({ kind }) => kind)).to.deep.equal(['say again', 'show']);
+    expect(names(host)).to.equal('menu');
+    for (const { pad } of EVERYWHERE) expect(CARD.some((row) => row.where === 'everywhere' && row.pad !== '' && row.does !== ''), pad).to.equal(true);
+  });
+
+  it('every screen can be reached and left by touch alone', async () => {
+    const host = await MiniHost.start();
+    for (const label of ['what is left', 'parts', 'clocks', 'reckoning', 'journal', 'settings', 'files', 'what can I say']) {
+      await host.touch('more', 'menu', label);
+      expect(names(host)).to.not.equal('menu');
+      await host.touch('step');
+      expect(host.screen, `back from ${label}`).to.include({ name: 'step' });
+    }
+  });
+
+  it('a new piece is made by questions, from the number pad', async () => {
+    const host = await MiniHost.start();
+    await host.pad('/7'); // menu, files
+    await host.touch('new piece');
+    await host.pad('+'); // its name as it is
+    await host.pad('44⏎'); // inside length
+    for (let asked = 2; asked < STARTER_FIELDS.length && host.keys().every(({ spec }) => spec?.label !== 'make it'); asked++) {
+      await host.pad(host.keys().some(({ spec }) => spec?.label === 'OK') ? '⏎' : '+');
+    }
+    await host.pad('⏎');
+    const { state } = host.view.bench;
+    const sizes = sizesOf(state);
+    expect(state.piece?.file.name).to.equal('Table');
+    expect(sizes && sizeOf(sizes, 'inside.length')?.length).to.equal(44 * INCH);
+    expect(names(host)).to.equal('step');
+  });
+
+  it('the key card names every key of the table', () => {
+    for (const [where, keys] of Object.entries(KEY_TABLE)) {
+      for (const [label, pad] of Object.entries(keys)) {
+        const everywhere = EVERYWHERE.some((each) => each.label === label && each.pad === pad);
+        expect(CARD.some((row) => row.does === label && (row.where === where || (everywhere && row.where === 'everywhere'))), `${where}: ${label}`).to.equal(true);
+      }
+    }
+  });
+
+  it('settings go on to the next choice', async () => {
+    const host = await MiniHost.start();
+    await host.pad('/6');
+    await host.touch('text size');
+    expect(host.view.bench.state.settings.textPercent).to.equal(125);
+    expect(host.kiosk.hasAttribute('larger')).to.equal(true);
+    await host.touch('sizes to');
+    expect(host.view.bench.state.settings.rounding).to.deep.equal({ unit: 'inch', denominator: 64 });
+  });
+
+  it('a stuck key is reported to the host', async () => {
+    const host = await MiniHost.start();
+    host.kiosk.view = viewOf({ name: 'step' }, { state: UNDER_WAY });
+    const held = (repeat: boolean, atMs: number): void => {
+      const event = new KeyboardEvent('keydown', { code: 'Numpad5', key: '5', location: 3, repeat, bubbles: true, composed: true });
+      Object.defineProperty(event, 'timeStamp', { value: atMs });
+      host.kiosk.dispatchEvent(event);
+    };
+    held(false, 0);
+    for (let atMs = 500; atMs < 10_000; atMs += 33) held(true, atMs);
+    expect(host.acts).to.deep.equal([{ kind: 'key stuck', label: '5' }]);
+  });
+});
