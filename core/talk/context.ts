@@ -2,16 +2,16 @@ import type { Bench } from '../bench/bench.ts';
 import { describeSize } from '../piece/describe.ts';
 import type { SizeMention } from '../work/step.ts';
 
-/** The size on the pad, or the one that was asked for: what a bare length would be recorded of. */
-export function screenSize({ conversation: { question, screen } }: Bench): SizeMention | undefined {
+/** The size on the pad, or the one that was asked for. */
+function padSize({ conversation: { question, screen } }: Bench): SizeMention | undefined {
   if (question?.kind === 'length') return mention(question.size, question.copy);
   return screen.name === 'record' && screen.size !== undefined ? mention(screen.size, screen.copy) : undefined;
 }
 
-/** The size that was last said or shown: what 'why' and 'leg two' alone go by. */
+/** The size that was last said or shown: what 'why', 'leg two' and 'record three and a quarter' go by. */
 export function lastSize(bench: Bench): SizeMention | undefined {
   const { screen } = bench.conversation;
-  return screen.name === 'size' || screen.name === 'why' ? mention(screen.size, screen.copy) : screenSize(bench);
+  return screen.name === 'size' || screen.name === 'why' ? mention(screen.size, screen.copy) : padSize(bench);
 }
 
 /** What was last spoken of: what 'and the width' goes by. */

@@ -31,7 +31,7 @@ const INCH_SAMPLES: readonly string[] = [
     const whole = index % 4 === 0 ? nanometres(0) : nanometres(((index * 7) % 72) * 25_400_000);
     return spoken(nanometres(whole + (numerator * 25_400_000) / denominator), { unit: 'inch', denominator: 64 }, index % 2 === 0);
   }),
-  'three inches', 'an inch and a half', 'two foot four and a half', 'six feet two inches', 'three point four three seven five', 'half an inch', 'five thousandths', 'eighty seven point three millimeters',
+  'three inches', 'an inch and a half', 'two foot four and a half', 'six feet two inches', 'three point four three seven five', 'half an inch', 'five thousandths', 'five thou', 'eighty seven point three millimeters', 'eight point seven centimeters', 'one meter', 'one hundred and five inches', 'zero point oh five inches', 'a tenth of an inch', 'a hundredth of an inch',
 ];
 
 /** Both digits before and after the point, up to the length of a table. */

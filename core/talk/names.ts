@@ -73,7 +73,7 @@ function makeNames(piece: LoadedPiece): Names {
   const places = new Map(piece.file.parts.flatMap((part) => part.places ?? []).map((place) => [key(place), place]));
   return {
     exact: indexed(aliases),
-    loose: indexed(aliases.flatMap(({ name, owner }) => endings(name).map((ending) => ({ name: ending, owner })))),
+    loose: looselyIndexed(aliases),
     owners: [...new Map(aliases.map(({ owner }) => [`${owner.owner.kind} ${owner.say}`, owner])).values()],
     parts: new Map(piece.file.parts.map((part) => [part.id, part])),
     places,
@@ -148,10 +148,17 @@ function dimensionsOf(sizes: readonly Sized[], ownerName: string): ReadonlyMap<s
   return new Map([...named, ...shortened]);
 }
 
-/** The shorter names that a name ends with: 'rail' of 'long rail'. */
-function endings(name: string): string[] {
+/** By the end of a name, 'rail' for the long rail; of a parameter, if nothing else goes by it, by its beginning: 'overhang'. */
+function looselyIndexed(aliases: readonly Alias[]): ReadonlyMap<string, readonly NamedOwner[]> {
+  const endings = aliases.flatMap((alias) => shorter(alias, (words, count) => words.slice(count)));
+  const taken = new Set([...aliases, ...endings].map(({ name }) => name));
+  const beginnings = aliases.filter(({ owner }) => owner.owner.kind === 'parameter').flatMap((alias) => shorter(alias, (words, count) => words.slice(0, count)));
+  return indexed([...endings, ...beginnings.filter(({ name }) => !taken.has(name))]);
+}
+
+function shorter({ name, owner }: Alias, cut: (words: readonly string[], count: number) => readonly string[]): Alias[] {
   const words = name.split(' ');
-  return words.slice(1).map((_, index) => words.slice(index + 1).join(' '));
+  return words.slice(1).map((_, index) => ({ name: cut(words, index + 1).join(' '), owner }));
 }
 
 function indexed(aliases: readonly Alias[]): ReadonlyMap<string, readonly NamedOwner[]> {

@@ -34,16 +34,28 @@ function withNamePutRight(heard: readonly string[], { state }: Bench): readonly 
 function nearestOf(heard: readonly string[], phrases: readonly string[]): string | undefined {
   let best: string | undefined;
   let least = FARTHEST + 1e-9;
+  const change = priceOfChange();
   for (const phrase of heard.length === 0 ? [] : phrases) {
     const said = phrase.split(' ').filter((word) => !FILLERS.has(word));
     const longer = Math.max(said.length, heard.length);
     if (Math.abs(said.length - heard.length) / longer >= least) continue;
-    const distance = editDistance(heard, said, (one, other) => Math.min(1, 2 * letterDistance(one, other))) / longer;
+    const distance = editDistance(heard, said, change) / longer;
     // It can be said, only not now: there is nothing nearer to offer.
     if (distance === 0) return undefined;
     if (distance < least) [best, least] = [phrase, distance];
   }
   return best;
+}
+
+/** The price of one word for another, from 0 to 1, kept because the same few words come again in every phrase. */
+function priceOfChange(): (one: string, other: string) => number {
+  const kept = new Map<string, number>();
+  return (one, other) => {
+    const pair = `${one} ${other}`;
+    const price = kept.get(pair) ?? Math.min(1, 2 * letterDistance(one, other));
+    kept.set(pair, price);
+    return price;
+  };
 }
 
 /** The share of letters that differ, from 0 to 1. */

@@ -115,7 +115,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'clocks', 'timers', 'journal', 'record', 'settings', 'options', 'files', 'number pad', 'math', 'help'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'help'],
 };
 
 export const addressSlot: Slot<AddressWord> = {
@@ -130,9 +130,9 @@ export const choiceSlot: Slot<number> = {
   read: (words, { conversation: { question } }) => {
     if (question?.kind !== 'which') return [];
     const said = nameKey(words);
-    const named = question.choices.findIndex(({ say }) => canonicalWords(say).join(' ') === said);
-    const last = named >= 0 ? named : question.choices.findIndex(({ say }) => canonicalWords(say)[0] === said);
     const place = said.replace(/^number /, '').replace(/ one$/, '');
+    const named = question.choices.findIndex(({ say }) => canonicalWords(say).join(' ') === said);
+    const last = named >= 0 ? named : question.choices.findIndex(({ say }) => canonicalWords(say)[0] === place);
     const counted = question.choices.findIndex((_, index) => place === sayOrdinal(index + 1) || place === sayNumber(index + 1) || place === String(index + 1));
     const index = last >= 0 ? last : counted;
     return index >= 0 ? [{ value: index }] : [];

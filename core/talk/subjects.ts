@@ -2,7 +2,7 @@ import type { Bench } from '../bench/bench.ts';
 import { sayNumber } from '../length/say.ts';
 import type { SizeOwner } from '../piece/describe.ts';
 import type { SizeMention } from '../work/step.ts';
-import { namesOf, type NamedOwner, type OwnerMention } from './names.ts';
+import { namesOf, type NamedOwner, type Names, type OwnerMention } from './names.ts';
 import { copyAt, copyMentions, COPY_WORDS, type CopyMention } from './readCopy.ts';
 import type { Labels, Reading, Slot } from './slot.ts';
 import { canonical, nameKey } from './words.ts';
@@ -18,12 +18,18 @@ export function readOwner(words: readonly string[], bench: Bench): readonly Read
   if (!words.every((word) => names.words.has(canonical(word)) || COPY_WORDS.has(word))) return [{ fault: `nothing in this piece is called “${words.join(' ')}”` }];
   const mentions = copyMentions(words, names.places);
   const found = mentions.flatMap((mention) => [
-    ...(names.exact.get(mention.name) ?? []).map((owner) => withCopy(owner, mention, bench)),
-    ...(names.loose.get(mention.name) ?? []).map((owner) => loosely(withCopy(owner, mention, bench))),
+    ...copied(names.exact, mention).map((owner) => withCopy(owner, mention, bench)),
+    ...copied(names.loose, mention).map((owner) => loosely(withCopy(owner, mention, bench))),
   ]);
   const sound = found.filter((reading) => 'value' in reading);
   if (sound.length > 0) return sound;
   return found.length > 0 ? found.slice(0, 1) : [{ fault: `nothing in this piece is called “${words.join(' ')}”` }];
+}
+
+/** The owners of that name; parameters come in no copies and have no place. */
+function copied(index: Names['exact'], { name, copy, place }: CopyMention): readonly NamedOwner[] {
+  const owners = index.get(name) ?? [];
+  return copy === undefined && place === undefined ? owners : owners.filter(({ owner }) => owner.kind !== 'parameter');
 }
 
 function loosely<Value>(reading: Reading<Value>): Reading<Value> {

@@ -1,4 +1,4 @@
-import { lastSize, screenSize } from '../context.ts';
+import { lastSize } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 import { sizeOfOwner } from '../subjects.ts';
 
@@ -11,8 +11,8 @@ export const RECORDING_ROWS = [
     const size = sizeOfOwner(owner, adjective);
     return size ? { kind: 'record', ...size.value, length } : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };
   }),
-  row('record the size on the pad', ['record {length}', 'record it (is|as|at) {length}'], ({ length }, bench) => {
-    const size = screenSize(bench);
+  row('record the size shown', ['record {length}', 'record it (is|as|at) {length}'], ({ length }, bench) => {
+    const size = lastSize(bench);
     return size ? { kind: 'record', ...size, length } : { fault: 'what was measured is missing; say part, dimension and size', notNow: true };
   }),
   row('forget a measurement', ['forget [the] {size}', 'forget the (measurement|measure|size|record) of [the] {size}'], ({ size }) => ({ kind: 'withdraw measurement', ...size })),

@@ -4,11 +4,18 @@ import { rowsOf } from '../pattern.ts';
 const screens = rowsOf('screens');
 const row = rowsOf('settings');
 
+/** Screens whose name alone cannot be taken for anything else. */
+const BY_NAME = [
+  ['menu', 'menu'], ['parts', 'parts'], ['clocks', 'clocks'], ['timers', 'clocks'], ['settings', 'settings'], ['options', 'settings'], ['journal', 'journal'], ['files', 'files'],
+] as const;
+
 /** Going to another screen, and the settings that are worth a word. */
 export const SCREEN_ROWS = [
-  screens('show a screen', ['show [me] [the] {screen}', '(open|go to) [the] {screen}', '(menu|parts|settings|clocks|timers|files)'], ({ screen }) => (screen ? { kind: 'show', screen } : undefined)),
-  row('how sizes are rounded', ['round [off] to [the] [nearest] {rounding}', 'use {rounding}', 'say {rounding}', 'give me {rounding}', '[the] nearest {rounding}'], ({ rounding }) => ({ kind: 'set', setting: { rounding } })),
+  screens('show a screen', ['show [me] [the] {screen}', '(open|go to) [the] {screen}'], ({ screen }) => ({ kind: 'show', screen })),
+  ...BY_NAME.map(([word, name]) => screens('a screen by its name', [word], () => ({ kind: 'show', screen: { name } }))),
+  // Before the rounding: whoever says the unit alone has not asked for whole millimetres.
   row('the unit', ['(use|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),
+  row('how sizes are rounded', ['round [off] to [the] [nearest] {rounding}', 'use {rounding}', 'say {rounding}', 'give me {rounding}', '[the] nearest {rounding}'], ({ rounding }) => ({ kind: 'set', setting: { rounding } })),
   row('how loud', ['[set] [the] (volume|sound|loudness) [to] {count}'], ({ count }) => (count <= 10 ? { kind: 'set', setting: { volume: count } } : { fault: 'loudness goes from zero to ten' })),
   row('no sound', ['mute', '[set] [the] (volume|sound|loudness) [to] (off|zero)', 'sound off', 'turn the sound off'], () => ({ kind: 'set', setting: { volume: 0 } })),
   row('speak slowly from now on', ['always speak slowly', '(speak|talk) (slowly|slower)'], () => ({ kind: 'set', setting: { speech: 'slow' } })),

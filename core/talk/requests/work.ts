@@ -9,7 +9,7 @@ export const WORK_ROWS = [
   row('the step before', ['[go|step] back', '[go to] [the] (previous|last) step', 'previous'], () => ({ kind: 'step back' })),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]'], () => ({ kind: 'step done' })),
   row('leave a step out', ['skip [it|this|that] [step]', 'leave (it|this|that) [step] out'], () => ({ kind: 'skip step' })),
-  row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that|step) [again]', 'reopen'], () => ({ kind: 'reopen step' })),
+  row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),
   row('go to a step', ['(go|jump) to [the] {step}', 'show [me] [the] {step}'], ({ step }) => ({ kind: 'go to step', step })),
   row('what is left to do', ['what is left [to do]', 'what remains [to do]', 'how much [work] is left', 'how many steps [are] left', 'what else [is there to do]'], () => ({ kind: 'what is left' })),
   row('the step in full', ['[tell me] more [about (it|this|the|that)] [step]', '[read|say|tell] [me] [it|this|the] [step] in full', 'explain [it|this|that] [step]', 'how do i do (it|this|that)'],
@@ -18,7 +18,7 @@ export const WORK_ROWS = [
   row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how do i know [it is right]', 'is (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),
   row('the cautions of the step', ['[any|what are the] cautions', '[what about] safety', 'is (it|this|that) safe', 'what is dangerous', 'what can go wrong', 'what should i watch [for]'],
     () => ({ kind: 'tell the step', what: 'cautions' })),
-  row('the sizes of the step', ['[what|which] sizes [do i need]', 'what are the sizes', 'sizes (for|of) (this|the) step'], () => ({ kind: 'tell the step', what: 'sizes' })),
+  row('the sizes of the step', ['[what|which] (sizes|size) [do i need]', 'what are the sizes', 'sizes (for|of) (this|the) step'], () => ({ kind: 'tell the step', what: 'sizes' })),
   row('what to measure', ['what (do|should) i (record|measure)', 'what [is there] to (record|measure)'], () => ({ kind: 'tell the step', what: 'what to record' })),
   row('where a copy goes', ['[the] {copy} (is|goes|stands) [at|in] [the] {place}', 'put [the] {copy} [at|in] [the] {place}', '[the] {place} is {copy}'], ({ copy, place }) => ({ kind: 'place', ...copy, place })),
 ];

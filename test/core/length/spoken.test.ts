@@ -53,7 +53,7 @@ describe('a spoken length', () => {
   });
 });
 
-describe('a size said', () => {
+describe('a size said', { timeout: 120_000 }, () => {
   const sixteenths = { unit: 'inch', denominator: 16 } as const;
   const halfMillimetres = { unit: 'millimetre', step: nanometres(500_000) } as const;
 

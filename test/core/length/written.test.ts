@@ -11,7 +11,7 @@ function read(text: string, unit?: 'inch' | 'millimetre'): number | string {
   return result.ok ? result.value : result.fault.message;
 }
 
-describe('a written length', () => {
+describe('a written length', { timeout: 120_000 }, () => {
   it.each([
     ['3 7/16', 3.4375], ['3-7/16"', 3.4375], ['3-7/16', 3.4375], ['3.4375 in', 3.4375], ['3.4375in.', 3.4375], ['1\' 2 1/2"', 14.5], ['1\'2-1/2"', 14.5],
     ['1\' 2 1/2', 14.5], ['1′ 2½″', 14.5], ['1’ 2 ½”', 14.5], ['1 ft 2 1/2 in', 14.5], ['6ft. 2in.', 74], ["3'", 36], ['1.5 ft', 18], ['2 1/2 feet', 30],
