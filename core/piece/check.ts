@@ -51,7 +51,7 @@ function checkPlaces(part: JsonNode, report: Report): void {
   const count = memberOf(part, 'count');
   if (places?.kind !== 'list') return;
   checkOnce(places.items, 'place', report);
-  if (count?.kind !== 'number' || places.cut || count.value === places.items.length) return;
+  if (count?.kind !== 'number' || count.value < 1 || places.cut || count.value === places.items.length) return;
   report({ at: places.start, path: places.path, expected: `${count.value} places, one for each copy`, found: `${places.items.length}`, message: 'Name a place for each copy, or change the count.' });
 }
 

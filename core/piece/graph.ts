@@ -7,6 +7,7 @@ import { parseExpression } from './expression.ts';
 import type { Formula, Reference } from './formula.ts';
 import { formulaValue, makeFormula } from './formula.ts';
 import type { JsonFault } from './jsonReader.ts';
+import { MOST_FAULTS } from './jsonReader.ts';
 import type { SizeLimits } from './limits.ts';
 import { absurdity } from './limits.ts';
 import { namesIn } from './linear.ts';
@@ -118,8 +119,9 @@ function resolveName(building: Building, size: DeclaredSize, written: string, at
   return { name: written, node, copy };
 }
 
-function dangling({ indexOf }: Building, written: string, name: string, at: number): ExpressionFault {
-  const near = nearestName(name, indexOf.keys());
+function dangling({ indexOf, faults }: Building, written: string, name: string, at: number): ExpressionFault {
+  // Past the faults that are told, the search for a near name would be for nothing.
+  const near = faults.length < MOST_FAULTS ? nearestName(name, indexOf.keys()) : undefined;
   const owned = [...indexOf.keys()].filter((known) => known.startsWith(`${name}.`));
   const message = near !== undefined ? `No size is called ${written}. Did you mean ${near}?`
     : owned.length > 0 ? `${written} has several sizes: name one, such as ${owned.slice(0, 3).join(' or ')}.`
@@ -127,10 +129,14 @@ function dangling({ indexOf }: Building, written: string, name: string, at: numb
   return { at, expected: 'the name of a size of this piece', found: `'${written}'`, message };
 }
 
+/** A circle of more sizes than this is not told name by name. */
+const MOST_NAMED = 12;
+
 function reportCircle({ declared, faults }: Building, circle: readonly number[]): void {
   const names = circle.map((index) => declared.sizes[index]?.name ?? '');
   const first = declared.sizes[circle[0] ?? 0];
-  const round = [...names, names[0] ?? ''].join(' → ');
+  const shown = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), '…'] : names;
+  const round = `${[...shown, names[0] ?? ''].join(' → ')}${names.length > MOST_NAMED ? ` (${names.length} sizes)` : ''}`;
   faults.push({
     at: first?.at ?? 0, path: first?.path ?? '$', expected: 'sizes that do not stand on themselves', found: `the circle ${round}`,
     message: 'Each of these stands on the next and the last on the first: give one of them a size of its own.',

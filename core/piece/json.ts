@@ -44,6 +44,7 @@ function readObject(reader: Reader, path: string, depth: number): JsonObject {
     if (next === '') { stopCut(reader, path, start); break; }
     if (next === '}' || next === ']') { close(reader, path, next, '}', before); return { kind: 'object', members, cut: false, start, path }; }
     if (next === ',') { comma(reader, path, before); before = 'comma'; continue; }
+    if (isComment(next)) { skipComment(reader, path); continue; }
     if (before === 'value') fault(reader, path, "',' or '}'", found(reader), 'Put a comma between two entries.');
     const member = readMember(reader, path, depth);
     if (member !== undefined) keep(reader, path, member, members, places);
@@ -96,6 +97,7 @@ function readList(reader: Reader, path: string, depth: number): JsonArray {
     if (next === '') { stopCut(reader, path, start); break; }
     if (next === ']' || next === '}') { close(reader, path, next, ']', before); return { kind: 'list', items, cut: false, start, path }; }
     if (next === ',') { comma(reader, path, before); before = 'comma'; continue; }
+    if (isComment(next)) { skipComment(reader, path); continue; }
     if (before === 'value') fault(reader, path, "',' or ']'", found(reader), 'Put a comma between two entries.');
     items.push(readValue(reader, `${path}[${items.length}]`, depth + 1));
     before = 'value';
@@ -105,6 +107,15 @@ function readList(reader: Reader, path: string, depth: number): JsonArray {
 
 /** What went before, inside a bracket: decides whether a comma may stand here. */
 type Before = 'open' | 'comma' | 'value';
+
+function isComment(next: string): boolean {
+  return next === '/' || next === '#';
+}
+
+function skipComment(reader: Reader, path: string): void {
+  fault(reader, path, 'JSON without comments', found(reader), 'JSON has no comments: put notes into "about".');
+  skipUnreadable(reader);
+}
 
 function comma(reader: Reader, path: string, before: Before): void {
   if (before !== 'value') fault(reader, path, 'a value before the comma', "','", 'Take the extra comma away.');

@@ -90,7 +90,16 @@ function textFits(schema: Schema, value: string): boolean {
   // In characters as JSON Schema counts them: two surrogates are one.
   const length = value.length - (value.match(/[\uD800-\uDBFF][\uDC00-\uDFFF]/g)?.length ?? 0);
   if (length < (schema.minLength ?? 0) || length > (schema.maxLength ?? Infinity)) return false;
-  return schema.pattern === undefined || new RegExp(schema.pattern, 'u').test(value);
+  return schema.pattern === undefined || compiled(schema.pattern).test(value);
+}
+
+/** Compiled once: making an expression costs more than using it. */
+const patterns = new Map<string, RegExp>();
+
+function compiled(pattern: string): RegExp {
+  const known = patterns.get(pattern) ?? new RegExp(pattern, 'u');
+  patterns.set(pattern, known);
+  return known;
 }
 
 function checkObject(root: Schema, schema: Schema, node: JsonObject, report: Report): void {
