@@ -31,7 +31,7 @@ const LEXICON = 'words.lex';
  */
 export function synthesise(module: WebAssembly.Module, phrase: Phrase): Result<Sound, string> {
   const text = phrase.text.replace(/[^\x20-\x7e]+/g, ' ').trim();
-  if (text === '') return failure('nothing to say');
+  if (!/[a-z0-9]/i.test(text)) return failure('nothing to say');
   if (text.length > MOST_CHARACTERS) return failure(`a phrase of ${text.length} characters; at most ${MOST_CHARACTERS} can be said at once`);
   const wasi = createWasi(
     ['flite', '-voice', phrase.voice, '-add_lex', LEXICON, '--setf', `duration_stretch=${phrase.stretch}`, '-t', text, '-o', OUTPUT],

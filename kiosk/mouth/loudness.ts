@@ -17,11 +17,15 @@ const LIFT = 0.6;
 /** The share of the distance to the loudest parts that quieter parts are raised, in decibels. */
 const COMPRESSION = 0.4;
 const ENVELOPE_SECONDS = 0.02;
-/** Parts this far below the loudest (-30 dB) are raised no further: they are breath and noise. */
+/** Below this beside the loudest (-30 dB) is breath, then the voice's own noise: raised less and less, then pushed down. */
 const FLOOR = 0.03;
-/** Quieter than this beside the peak (-46 dB) is silence at the edges. */
-const EDGE = 0.005;
-const EDGE_SECONDS = 0.015;
+const WINDOW_SECONDS = 0.01;
+/** A window this far below the loudest (-40 dB) is silence. */
+const SILENT = 0.01;
+/** A first sound softer than this beside the loudest (-24 dB), with silence after it, is a click of the voice and no word. */
+const CLICK = 0.063;
+const CLICK_GAP_WINDOWS = 4;
+const MARGIN_WINDOWS = 2;
 const FADE_SECONDS = 0.005;
 /** The part of the peak limit up to which samples pass unchanged. */
 const KNEE = 0.7;
@@ -39,7 +43,7 @@ export function shapeSpeech({ samples, rate }: Sound): Sound {
 
 /** Root mean square over those hundredths of a second that are within 20 dB of the loudest one: silence does not count. */
 export function activeLevel(samples: Float32Array, rate: number): number {
-  const powers = windowPowers(samples, Math.round(rate / 100));
+  const powers = windowPowers(samples, Math.round(WINDOW_SECONDS * rate));
   const loudest = Math.max(0, ...powers);
   const active = powers.filter((power) => power > 0 && power >= loudest / 100);
   return Math.sqrt(active.reduce((sum, power) => sum + power, 0) / Math.max(active.length, 1));
@@ -67,7 +71,12 @@ function compress(samples: Float32Array<ArrayBuffer>, width: number): Float32Arr
   const envelope = movingLevel(samples, width);
   const loudest = envelope.reduce((most, level) => Math.max(most, level), 0);
   if (loudest === 0) return samples;
-  return samples.map((sample, index) => sample * (loudest / Math.max(envelope[index] ?? 0, FLOOR * loudest)) ** COMPRESSION);
+  return samples.map((sample, index) => sample * compressionGain((envelope[index] ?? 0) / loudest));
+}
+
+/** `level` is beside the loudest part, 0 to 1. */
+function compressionGain(level: number): number {
+  return level >= FLOOR ? level ** -COMPRESSION : FLOOR ** -COMPRESSION * (level / FLOOR);
 }
 
 /** Root mean square of the `width` samples around each sample. */
@@ -85,17 +94,32 @@ function movingLevel(samples: Float32Array, width: number): Float32Array {
 }
 
 function trimSilence(samples: Float32Array<ArrayBuffer>, rate: number): Float32Array<ArrayBuffer> {
-  const threshold = EDGE * samples.reduce((peak, sample) => Math.max(peak, Math.abs(sample)), 0);
-  const sounds = (sample: number) => threshold > 0 && Math.abs(sample) > threshold;
-  const first = samples.findIndex(sounds);
-  if (first < 0) return new Float32Array(0);
-  const margin = Math.round(EDGE_SECONDS * rate);
-  return samples.slice(Math.max(0, first - margin), samples.findLastIndex(sounds) + 1 + margin);
+  const width = Math.round(WINDOW_SECONDS * rate);
+  const levels = windowPowers(samples, width).map(Math.sqrt);
+  const loudest = Math.max(0, ...levels);
+  const last = levels.findLastIndex((level) => level > SILENT * loudest);
+  if (last < 0) return new Float32Array(0);
+  return samples.slice(Math.max(0, firstWord(levels, loudest) - MARGIN_WINDOWS) * width, (last + 1 + MARGIN_WINDOWS) * width);
+}
+
+/** The window in which the first word begins: clicks before it are passed over. */
+function firstWord(levels: readonly number[], loudest: number): number {
+  let begin = -1;
+  let silent = 0;
+  for (const [index, level] of levels.entries()) {
+    if (level > CLICK * loudest) return begin < 0 ? index : begin;
+    if (level > SILENT * loudest) {
+      if (begin < 0) begin = index;
+      silent = 0;
+    } else if (++silent >= CLICK_GAP_WINDOWS) begin = -1;
+  }
+  return Math.max(begin, 0);
 }
 
 /** In place: the first and last samples become zero, so that nothing clicks. */
 export function fadeEdges(samples: Float32Array, length: number): void {
   const steps = Math.min(length, samples.length >> 1);
+  if (samples.length === 1) samples[0] = 0;
   for (let index = 0; index < steps; index++) {
     const gain = index / steps;
     samples[index] = gain * (samples[index] ?? 0);

@@ -1,10 +1,9 @@
-import type { VoiceName } from './flite.ts';
-import { PACES } from './pace.ts';
+import type { Phrase, VoiceName } from './flite.ts';
+import { paceOf } from './pace.ts';
 import { splitPhrases } from './phrasing.ts';
 import type { Player, Voicing } from './player.ts';
 import type { Renderer } from './renderer.ts';
 import type { Performance, SayEnd } from './speechQueue.ts';
-import type { Phrase } from './flite.ts';
 
 export interface SayingOptions {
   readonly renderer: Pick<Renderer, 'render'>;
@@ -19,7 +18,7 @@ export interface SayingOptions {
 
 /** The phrases of a text as the voice is asked for them, each with the silence after it. */
 export function phrasesOf(text: string, slow: boolean, voice: VoiceName): readonly (Phrase & { readonly pauseMs: number })[] {
-  const { stretch, pauses } = PACES[slow ? 'slow' : 'normal'];
+  const { stretch, pauses } = paceOf(slow ? 'slow' : 'normal', voice);
   return splitPhrases(text, pauses).map(({ text: words, pauseMs }) => ({ text: words, voice, stretch, pauseMs }));
 }
 
