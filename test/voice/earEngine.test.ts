@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openEar } from './earBench.ts';
 import type { EarBench } from './earBench.ts';
-import { randomNumbers, RATE_HZ, recording, writeWav } from './sound.ts';
+import { blows, planing } from './shopNoise.ts';
+import { recording, writeWav } from './sound.ts';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,7 +15,7 @@ const PHRASES = ['next step', 'say again', 'how long is the long rail', 'what is
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'noise-'));
   const files: Record<string, string> = {};
-  for (const [name, sound] of Object.entries({ planing: planing(60), blows: blows(60), speech: recording('bench-next-step') })) {
+  for (const [name, sound] of Object.entries({ planing: planing(60, 0.25), blows: blows(60, 0.5), speech: recording('bench-next-step') })) {
     files[`/${name}.wav`] = join(folder, `${name}.wav`);
     writeFileSync(join(folder, `${name}.wav`), writeWav(sound));
   }
@@ -29,31 +30,6 @@ afterAll(async () => {
   await bench.close();
   rmSync(folder, { recursive: true });
 });
-
-/** Plane strokes, one in a second: noise around 2 to 4 kHz that swells and dies, at speaking loudness. */
-function planing(seconds: number): Float32Array {
-  const random = randomNumbers(5);
-  let low = 0;
-  return Float32Array.from({ length: seconds * RATE_HZ }, (_, at) => {
-    const white = random() * 2 - 1;
-    low += 0.45 * (white - low);
-    const stroke = Math.max(0, Math.sin((2 * Math.PI * at) / RATE_HZ));
-    return 0.25 * stroke * (white - low) + 0.0005 * white;
-  });
-}
-
-/** Mallet on chisel: blows at uneven times, each a click and a ring at 310 Hz. */
-function blows(seconds: number): Float32Array {
-  const random = randomNumbers(6);
-  const sound = new Float32Array(seconds * RATE_HZ);
-  for (let at = 0; at < sound.length; at += Math.round((0.4 + 0.7 * random()) * RATE_HZ)) {
-    for (let after = 0; after < 4_800 && at + after < sound.length; after += 1) {
-      const time = after / RATE_HZ;
-      sound[at + after] = (sound[at + after] ?? 0) + 0.5 * Math.exp(-60 * time) * (random() * 2 - 1) + 0.4 * Math.exp(-25 * time) * Math.sin(2 * Math.PI * 310 * time);
-    }
-  }
-  return sound;
-}
 
 /** Lets the ear hear a file and waits until all of it is worked through. */
 async function hear(url: string): Promise<{ event: string; detail: unknown }[]> {

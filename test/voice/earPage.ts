@@ -15,6 +15,8 @@ export interface EarPage {
    * @throws {Error} when the engine is lost on the way
    */
   push(sound: Float32Array<ArrayBuffer>): Promise<void>;
+  /** Gives sound as a microphone would, a block each 100 ms. */
+  pushInTime(sound: Float32Array<ArrayBuffer>): Promise<void>;
   /** Fetches a WAV (16 kHz, mono, 16 bits). */
   wav(url: string): Promise<Float32Array<ArrayBuffer>>;
 }
@@ -48,6 +50,14 @@ const page: EarPage = {
       if ((at / BLOCK) % BLOCKS_AT_ONCE === 0) await workedThrough();
     }
     await workedThrough();
+  },
+  async pushInTime(sound) {
+    const began = performance.now();
+    for (let at = 0; at + BLOCK <= sound.length; at += BLOCK) {
+      pushTo?.block(sound.slice(at, at + BLOCK));
+      const next = began + (at + BLOCK) / 16;
+      await new Promise((done) => setTimeout(done, next - performance.now()));
+    }
   },
   async wav(url) {
     const bytes = await (await fetch(url)).arrayBuffer();

@@ -1,0 +1,159 @@
+/**
+ * How fast and how large the ear is: load, grammar swap, share of real time, end of speech to words, memory.
+ * Figures are of the machine it runs on; 'slowed' stops and continues the browser's process, for the browser's own slowing does not reach workers.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { phrasesFor } from '../../core/talk/grammar.ts';
+import { openEar } from '../voice/earBench.ts';
+import type { EarBench } from '../voice/earBench.ts';
+import { TALKATIVE } from '../core/talk/benches.ts';
+
+const RECORDINGS = ['bench-next-step', 'how-long-is-the-long-rail', 'bench-record-leg-two', 'remark'];
+const ROUNDS = 4;
+const SLICE_MS = 60;
+
+const files = Object.fromEntries(RECORDINGS.map((name) => [`/${name}.wav`, join(import.meta.dirname, '..', 'voice', 'recordings', `${name}.wav`)]));
+const phrases = phrasesFor(TALKATIVE);
+const bench = await openEar({ files });
+try {
+  print('memory of the page before', megabytes(pageBytes()));
+  const times: number[] = [];
+  for (let round = 0; round < 3; round += 1) times.push(await load(bench));
+  print('load, engine and model', ...times.map(milliseconds));
+  print('grammar of', `${phrases.length} phrases`);
+  print('grammar swap', ...(await swaps(bench)).map(milliseconds));
+  print('memory of the page with the model', megabytes(pageBytes()), 'of which the engine', megabytes(await heap(bench)));
+  print('share of real time', await share(bench));
+  for (const slowdown of [4, 6]) {
+    const release = slowDown(slowdown);
+    print(`share of real time, slowed ${slowdown} times`, await share(bench));
+    release();
+  }
+  print('end of speech to words', ...(await endToWords(bench)).map(milliseconds), '(the engine waits 500 ms for more)');
+  const before = await heap(bench);
+  await noise(bench, 300);
+  print('engine after five minutes of noise', megabytes(await heap(bench)), `(${megabytes(before)} before)`, 'page', megabytes(pageBytes()));
+} finally {
+  await bench.close();
+}
+
+function print(what: string, ...figures: string[]): void {
+  console.log(`${what}: ${figures.join('  ')}`);
+}
+
+function load({ page }: EarBench): Promise<number> {
+  return page.evaluate(async () => {
+    window.page.ear.stop();
+    window.page.make({ pushed: true });
+    const began = performance.now();
+    await window.page.ear.start();
+    return performance.now() - began;
+  });
+}
+
+function swaps({ page }: EarBench): Promise<number[]> {
+  return page.evaluate(async (list) => {
+    const took: number[] = [];
+    for (let swap = 0; swap < 5; swap += 1) {
+      const began = performance.now();
+      await window.page.ear.setGrammar(list, 'bench');
+      took.push(performance.now() - began);
+    }
+    return took;
+  }, phrases);
+}
+
+async function share({ page }: EarBench): Promise<string> {
+  const { tookMs, soundMs } = await page.evaluate(async ([names, rounds]) => {
+    const sounds = await Promise.all(names.map((name) => window.page.wav(`/${name}.wav`)));
+    let soundMs = 0;
+    const began = performance.now();
+    for (let round = 0; round < rounds; round += 1) {
+      for (const sound of sounds) {
+        await window.page.push(sound);
+        await window.page.push(new Float32Array(16_000));
+        soundMs += sound.length / 16 + 1_000;
+      }
+    }
+    return { tookMs: performance.now() - began, soundMs };
+  }, [RECORDINGS, ROUNDS] as const);
+  return (tookMs / soundMs).toFixed(3);
+}
+
+/** Gives a command in real time and measures from its last block until its words come. */
+function endToWords({ page }: EarBench): Promise<number[]> {
+  return page.evaluate(async () => {
+    const sound = await window.page.wav('/bench-next-step.wav');
+    const took: number[] = [];
+    for (let round = 0; round < 5; round += 1) {
+      await window.page.pushInTime(sound);
+      const ended = performance.now();
+      await window.page.pushInTime(new Float32Array(48_000));
+      const heard = window.page.log.findLast(({ event, at }) => event === 'heard' && at > ended - 500);
+      if (heard !== undefined) took.push(heard.at - ended);
+    }
+    return took;
+  });
+}
+
+async function heap({ page }: EarBench): Promise<number> {
+  return (await page.evaluate(() => window.page.ear.diagnosis())).engine?.heapBytes ?? 0;
+}
+
+function noise({ page }: EarBench, seconds: number): Promise<void> {
+  return page.evaluate(async (count) => {
+    for (let second = 0; second < count; second += 1) {
+      // Swelling, so that the gate keeps opening.
+      await window.page.push(Float32Array.from({ length: 16_000 }, (_, at) => (Math.random() - 0.5) * 0.5 * Math.max(0, Math.sin((Math.PI * at) / 8_000))));
+    }
+  }, seconds);
+}
+
+/** The browser's process that holds the page, by its command line. */
+function pageProcess(): number {
+  const processes = readdirSync('/proc').filter((name) => /^\d+$/.test(name)).map(Number).filter(isOurPage);
+  const largest = processes.sort((one, other) => residentBytes(other) - residentBytes(one))[0];
+  if (largest === undefined) throw new Error('the browser\'s process was not found');
+  return largest;
+}
+
+function isOurPage(process: number): boolean {
+  try {
+    return readFileSync(`/proc/${process}/cmdline`, 'utf8').includes('--type=renderer') && ancestors(process).includes(globalThis.process.pid);
+  } catch {
+    return false;
+  }
+}
+
+function ancestors(process: number): readonly number[] {
+  if (process <= 1) return [];
+  const parent = Number(/^PPid:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/status`, 'utf8'))?.[1] ?? 0);
+  return [parent, ...ancestors(parent)];
+}
+
+function residentBytes(process: number): number {
+  return Number(/^VmRSS:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/status`, 'utf8'))?.[1] ?? 0) * 1024;
+}
+
+function pageBytes(): number {
+  return residentBytes(pageProcess());
+}
+
+/** Lets the page's process run for one part in `times`. */
+function slowDown(times: number): () => void {
+  const page = pageProcess();
+  let timer: ReturnType<typeof setTimeout>;
+  const go = () => { process.kill(page, 'SIGCONT'); timer = setTimeout(stop, SLICE_MS / times); };
+  const stop = () => { process.kill(page, 'SIGSTOP'); timer = setTimeout(go, SLICE_MS - SLICE_MS / times); };
+  stop();
+  return () => { clearTimeout(timer); process.kill(page, 'SIGCONT'); };
+}
+
+function milliseconds(ms: number): string {
+  return `${Math.round(ms)} ms`;
+}
+
+function megabytes(bytes: number): string {
+  return `${Math.round(bytes / 1024 / 1024)} MB`;
+}
