@@ -12,7 +12,7 @@ export type ClockFault =
   | { readonly kind: 'gap'; readonly ms: number };
 
 /** Heartbeats come every few seconds; a pause of this length is told. */
-export const GAP_MS = 30_000;
+const GAP_MS = 30_000;
 /** The wall clock may be slewed by up to 500 parts in a million while it is set right (adjtime(3), NTP); twice that, and 2 s, is no jump. */
 const SLEW = 1 / 1000;
 const JUMP_MS = 2_000;

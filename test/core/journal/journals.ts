@@ -17,7 +17,7 @@ export function journal(...acts: readonly GivenAct[]): JournalRecord[] {
   return records;
 }
 
-export interface Act {
+interface Act {
   readonly moment: Moment;
   readonly entries: readonly Entry[];
 }
