@@ -67,8 +67,23 @@ export function readEntry(value: unknown): Result<Entry, DataFault> {
 /** A valibot issue in our words. */
 export function dataFault(issue: v.BaseIssue<unknown>): DataFault {
   const path = (issue.path ?? []).map(({ key }) => String(key)).join('.');
-  const limit = issue.type.startsWith('max') || issue.type.startsWith('min') ? `${issue.type === 'max_length' ? 'a length of ' : ''}${issue.expected ?? ''}` : null;
-  return describeFault(path, limit ?? issue.expected ?? 'nothing there', issue.received);
+  return describeFault(path, expectedBy(issue), issue.received === 'undefined' ? 'nothing' : issue.received);
+}
+
+function expectedBy({ type, expected, requirement }: v.BaseIssue<unknown>): string {
+  const limit = typeof requirement === 'number' ? requirement : '';
+  switch (type) {
+    case 'string': return 'a text';
+    case 'number': case 'finite': return 'a number';
+    case 'safe_integer': return 'a whole number';
+    case 'boolean': return 'true or false';
+    case 'max_value': return `at most ${limit}`;
+    case 'min_value': return `at least ${limit}`;
+    case 'max_length': return `at most ${limit} characters`;
+    case 'min_length': return `at least ${limit} characters`;
+    case 'strict_object': return expected === 'never' ? 'no such field' : expected === 'Object' ? 'an object' : 'a value';
+    default: return expected === 'Object' ? 'an object' : expected ?? 'something else';
+  }
 }
 
 function describeFault(path: string, expected: string, found: string): DataFault {

@@ -60,7 +60,7 @@ describe('records', () => {
   });
 
   it('are never made from an entry that could not be read back', () => {
-    expect(() => makeRecords([{ kind: 'noted', text: 'x'.repeat(10_001) }], null, at(0))).toThrow(/length/);
+    expect(() => makeRecords([{ kind: 'noted', text: 'x'.repeat(10_001) }], null, at(0))).toThrow(/at text at most 10000 characters was expected/);
     expect(() => makeRecords([{ kind: 'timer started', timer: { kind: 'plain', name: 'x', durationMs: 0, basis: '' } }], null, at(0))).toThrow(/durationMs/);
   });
 
