@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { assertNever } from '../core/result.ts';
 import type { Screen } from '../core/bench/screen.ts';
 import { ask, tellHost } from './hostPort.ts';
@@ -32,6 +32,7 @@ export class BenchKiosk extends LitElement {
   `];
 
   @property({ attribute: false }) view: KioskView | null = null;
+  @state() private padShown = false;
   #over: string | null = null;
 
   readonly #numberPad = new NumberPad({
@@ -59,8 +60,8 @@ export class BenchKiosk extends LitElement {
     const view = this.view;
     if (view === null) return html`<p class="starting">Starting.</p>`;
     const over = this.#overlay(view);
-    return html`<status-line .view=${view} ?narrow=${shownScreen(view).name === 'record' && over === null}></status-line>
-      <div class="place"><div class=${over === null ? '' : 'under'} ?inert=${over !== null}>${drawScreen(view, shownScreen(view))}</div>
+    return html`<status-line .view=${view} ?narrow=${this.padShown && over === null}></status-line>
+      <div class="place" @pad-turned=${this.#padTurned}><div class=${over === null ? '' : 'under'} ?inert=${over !== null}>${drawScreen(view, shownScreen(view))}</div>
       ${over === null ? nothing : html`<div class="over">${over.drawn}</div>`}</div>`;
   }
 
@@ -77,6 +78,11 @@ export class BenchKiosk extends LitElement {
     const { question } = view.bench.conversation;
     if (question !== null && question.kind !== 'length') return { name: 'question', drawn: html`<bench-question .view=${view}></bench-question>` };
     return null;
+  }
+
+  #padTurned(): void {
+    const screen = this.renderRoot.querySelector('.place > div')?.firstElementChild as BenchScreen | null | undefined;
+    this.padShown = screen?.padShown ?? false;
   }
 
   #pressed(symbol: PadSymbol, atMs: number): void {

@@ -1,5 +1,5 @@
 import { LitElement, css, html, nothing } from 'lit';
-import type { TemplateResult } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
 import type { Request } from '../../core/bench/request.ts';
 import type { Screen } from '../../core/bench/screen.ts';
@@ -21,10 +21,26 @@ export abstract class BenchScreen extends LitElement {
     :host { display: grid; grid-template-rows: minmax(0, 1fr) auto auto; height: 100%; padding: 0.4rem; overflow: hidden; }
     .sheet { min-height: 0; min-width: 0; position: relative; overflow: hidden; margin-bottom: var(--gap); }
     .note { font-size: calc(2.2rem * var(--text)); line-height: 1.15; border-left: 0.6rem solid var(--now); padding: 0.2rem 0 0.2rem 0.8rem; margin: -0.8rem 0 0.8rem; max-height: 7.6rem; overflow: hidden; }
+    :host([pad]) { padding: 0.1rem 0.4rem 0; }
+    :host([pad]) .sheet { margin-bottom: 0; overflow: visible; }
     .row { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
   `];
 
   @property({ attribute: false }) view!: KioskView;
+  #toldPad: boolean | null = null;
+
+  /** The fraction pad has the whole screen, and the status line makes room for it. */
+  get padShown(): boolean {
+    return false;
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    if (this.#toldPad === this.padShown) return;
+    this.#toldPad = this.padShown;
+    this.toggleAttribute('pad', this.padShown);
+    this.dispatchEvent(new CustomEvent('pad-turned', { bubbles: true, composed: true }));
+  }
 
   /** What is drawn on the sheet. */
   protected abstract sheet(): TemplateResult;

@@ -34,6 +34,10 @@ export class FilesScreen extends LeafingScreen {
     return keyRow('files', { step: show({ name: 'step' }), ...this.leafKeys(), 'look again': { act: { kind: 'look for pieces' } }, menu: show({ name: 'menu' }) });
   }
 
+  override get padShown(): boolean {
+    return this.#starter()?.padShown ?? false;
+  }
+
   override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
     const pad = this.#starter()?.renderRoot.querySelector('fraction-pad');
     if (pad) return pad.pressSymbol(symbol, atMs);

@@ -6,6 +6,7 @@ import { CARD } from '../keys/keyCard.ts';
 import { printKeyCard } from '../keys/keyCardSheet.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
+import { FitText } from '../look/fit.ts';
 import { show } from './benchScreen.ts';
 import { LeafingScreen } from './leafing.ts';
 
@@ -18,13 +19,14 @@ export class HelpScreen extends LeafingScreen {
   static override styles = [...LeafingScreen.styles, css`
     .help { display: grid; grid-template-rows: auto minmax(0, 1fr); height: 100%; gap: 0.4rem; }
     .head { display: flex; justify-content: space-between; align-items: baseline; }
-    .phrases, .card { display: grid; grid-template: repeat(5, minmax(0, 1fr)) / repeat(2, minmax(0, 1fr)); grid-auto-flow: column; gap: 0 2.4rem; min-height: 0; }
-    li { display: flex; align-items: center; border-bottom: 0.1rem solid var(--pencil); font-size: calc(2.1rem * var(--text)); line-height: 1.05; overflow: hidden; gap: 1.2rem; }
+    .phrases, .card { display: grid; grid-template: repeat(5, auto) / repeat(2, minmax(0, 1fr)); grid-auto-flow: column; gap: 0 2.4rem; min-height: 0; height: 100%; overflow: hidden; }
+    li { display: flex; align-items: center; border-bottom: 0.1rem solid var(--pencil); line-height: 1.05; gap: 1.2rem; }
     kbd { font-family: var(--figures); border: 0.2rem solid var(--ink); border-radius: 0.4rem; padding: 0.2rem 1rem; font-size: 0.9em; white-space: nowrap; }
     .where { color: var(--pencil); }
   `];
 
   @state() private card = false;
+  protected fitList = new FitText(this, '.phrases, .card', [2.1, 1.9, 1.7, 1.55, 1.4, 1.25]);
 
   protected sheet(): TemplateResult {
     return html`<div class="help"><header class="head"><h1 class="title">${this.card ? 'Number pad' : 'What can be said'}</h1><span class="caption">${this.pageText()}</span></header>

@@ -76,6 +76,10 @@ export class ReckoningScreen extends BenchScreen {
     });
   }
 
+  override get padShown(): boolean {
+    return this.wanted?.kind === 'size';
+  }
+
   override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
     const pad = this.renderRoot.querySelector('fraction-pad');
     return pad === null ? super.pressSymbol(symbol, atMs) : pad.pressSymbol(symbol, atMs);

@@ -12,8 +12,6 @@ import { captionOf, valueOf } from './pieceView.ts';
 @customElement('bench-record')
 export class RecordScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, css`
-    :host { padding-bottom: 0; padding-top: 0.1rem; }
-    .sheet { margin-bottom: 0; overflow: visible; }
     .what { font-size: calc(1.9rem * var(--text)); line-height: 1.1; font-weight: 700; }
     .planned { font-size: calc(1.8rem * var(--text)); color: var(--pencil); line-height: 1; }
     .planned fraction-text { font-size: 1.3em; }
@@ -36,6 +34,10 @@ export class RecordScreen extends BenchScreen {
 
   keys(): readonly KeySpec[] {
     return [];
+  }
+
+  override get padShown(): boolean {
+    return true;
   }
 
   override pressSymbol(symbol: PadSymbol, atMs: number): boolean {

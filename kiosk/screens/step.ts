@@ -14,8 +14,9 @@ import { BenchScreen, show } from './benchScreen.ts';
 import { captionOf, sizeText, wordingText } from './pieceView.ts';
 import { timerStrip, timerStripStyles } from './timerStrip.ts';
 
-/** As many sizes as can be read from across the bench at once. */
-const SIZES_SHOWN = 3;
+/** As many sizes as can be read from across the bench at once; of more, the first two. */
+const MOST_SIZES = 3;
+const FIRST_SIZES = 2;
 
 /** The step the maker is on: one sentence, its sizes, its check, its cautions. */
 @customElement('bench-step')
@@ -29,7 +30,8 @@ export class StepScreen extends BenchScreen {
     .sizes { width: 34rem; height: 100%; overflow: hidden; display: grid; align-content: safe space-evenly; gap: 0.4rem; border-left: 0.1rem solid var(--pencil); padding-left: 1.2rem; line-height: 1; }
     .size { display: grid; gap: 0.4rem 1.2rem; align-items: center; }
     .several .size { grid-template-columns: minmax(0, 1fr) auto; }
-    .size .caption { line-height: 1.05; }
+    .caption { line-height: 1.05; }
+    .sizes .caption { font-size: clamp(1.3rem, 0.4em, calc(1.8rem * var(--text))); }
     .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 10rem; overflow: hidden; }
     .foot p { display: flex; gap: 0.8rem; align-items: flex-start; }
     .foot svg { flex: none; width: 1.1em; height: 1.1em; }
@@ -83,10 +85,11 @@ export class StepScreen extends BenchScreen {
   #sizes(sizes: readonly SizeMention[]): TemplateResult | typeof nothing {
     if (sizes.length === 0) return nothing;
     const { state } = this.view.bench;
-    const more = sizes.length - SIZES_SHOWN;
+    const shown = sizes.length > MOST_SIZES ? sizes.slice(0, FIRST_SIZES) : sizes;
+    const more = sizes.length - shown.length;
     const captions = sizes.map((mention) => captionOf(state, mention));
     const oneOwner = captions.every(({ owner }) => owner === captions[0]?.owner);
-    return html`<div class="sizes ${sizes.length > 1 ? 'several' : ''}">${sizes.slice(0, SIZES_SHOWN).map((mention, index) => {
+    return html`<div class="sizes ${sizes.length > 1 ? 'several' : ''}">${shown.map((mention, index) => {
       const { owner, say, from } = captions[index] ?? captionOf(state, mention);
       return html`<div class="size"><span class="caption">${[oneOwner && sizes.length > 1 ? '' : owner, say, from].filter(Boolean).join(', ')}</span>${sizeText(state, mention)}</div>`;
     })}${more > 0 ? html`<span class="caption">and ${more} more: press more</span>` : nothing}</div>`;

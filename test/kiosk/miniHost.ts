@@ -8,9 +8,10 @@ import { respond } from '../../core/respond/respond.ts';
 import type { HostAct, KioskView } from '../../kiosk/hostPort.ts';
 import '../../kiosk/kiosk.ts';
 import type { BenchKiosk } from '../../kiosk/kiosk.ts';
+import { BenchKey } from '../../kiosk/keys/benchKey.ts';
 import { pressGuard } from '../../kiosk/keys/pressGuard.ts';
 import { NOW, PIECE_TEXT, viewOf } from './sampleViews.ts';
-import { settled, stage } from './stage.ts';
+import { everyElement, settled, stage } from './stage.ts';
 
 /** The one path without store, ear and mouth: requests are answered by the bench, in memory, at a time that stands still. */
 export class MiniHost {
@@ -81,11 +82,8 @@ export class MiniHost {
   }
 
   /** The keys that can be seen and pressed. */
-  keys(): readonly HTMLElementTagNameMap['bench-key'][] {
-    return keysBelow(this.kiosk).filter((key) => key.checkVisibility({ visibilityProperty: true }));
+  keys(): readonly BenchKey[] {
+    return everyElement(this.kiosk).filter((each): each is BenchKey => each instanceof BenchKey && each.checkVisibility({ visibilityProperty: true }));
   }
 }
 
-function keysBelow(root: Element): HTMLElementTagNameMap['bench-key'][] {
-  return [...(root.shadowRoot?.querySelectorAll('*') ?? [])].flatMap((each) => (each.tagName === 'BENCH-KEY' ? [each as HTMLElementTagNameMap['bench-key']] : keysBelow(each)));
-}

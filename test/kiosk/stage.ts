@@ -57,7 +57,8 @@ export function clearStage(): void {
   fixtureCleanup();
 }
 
-/** Every element below, through shadow roots. */
-export function everyElement(root: ParentNode): Element[] {
-  return [...root.querySelectorAll('*')].flatMap((each) => [each, ...(each.shadowRoot === null ? [] : everyElement(each.shadowRoot))]);
+/** Every element below, through shadow roots; that of `root` itself among them. */
+export function everyElement(root: Element): Element[] {
+  return [...(root.shadowRoot?.querySelectorAll('*') ?? []), ...root.querySelectorAll('*')].flatMap((each) => (each.shadowRoot === null ? [each] : [each, ...everyElement(each)]))
+    .filter((each, index, all) => all.indexOf(each) === index);
 }

@@ -148,6 +148,17 @@ describe('at the bench', () => {
     }
   });
 
+  it('the status line makes room for the fraction pad, and takes it back', async () => {
+    const host = await MiniHost.start();
+    const narrow = (): boolean | undefined => host.kiosk.renderRoot.querySelector('status-line')?.hasAttribute('narrow');
+    expect(narrow()).to.equal(false);
+    host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width' } });
+    await settled();
+    expect(narrow()).to.equal(true);
+    await host.touch('leave');
+    expect(narrow()).to.equal(false);
+  });
+
   it('settings go on to the next choice', async () => {
     const host = await MiniHost.start();
     await host.pad('/6');

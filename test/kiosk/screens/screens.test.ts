@@ -3,7 +3,7 @@ import '../../../kiosk/kiosk.ts';
 import type { BenchKiosk } from '../../../kiosk/kiosk.ts';
 import { BenchKey } from '../../../kiosk/keys/benchKey.ts';
 import type { KioskView } from '../../../kiosk/hostPort.ts';
-import { axeFindings, badKeys, overflowing, seen } from '../inspect.ts';
+import { axeFindings, badKeys, scrolling, seen, spoiltText } from '../inspect.ts';
 import { MiniHost } from '../miniHost.ts';
 import { SAMPLES } from '../sampleViews.ts';
 import { SCREEN_SIZES, clearStage, everyElement, settled, stage } from '../stage.ts';
@@ -28,7 +28,8 @@ describe('every screen', () => {
       for (const larger of [false, true]) {
         it(`${name} shows all it has at ${size.join(' × ')}${larger ? ' with text at 125 %' : ''}`, async () => {
           const kiosk = await kioskOnStage(view, size, 'light', larger);
-          expect(overflowing(kiosk)).to.deep.equal([]);
+          expect(spoiltText(kiosk)).to.deep.equal([]);
+          expect(scrolling(kiosk)).to.deep.equal([]);
           expect(badKeys(kiosk, size)).to.deep.equal([]);
         });
       }
@@ -76,7 +77,7 @@ describe('every page behind a key', () => {
         host.kiosk.view = { ...view, bench: { ...view.bench, state: { ...state, settings: { ...state.settings, textPercent: larger ? 125 : 100 } } } };
         document.querySelector('#stage')?.toggleAttribute('larger', larger);
         await settled();
-        expect(overflowing(host.kiosk), larger ? 'at 125 %' : '').to.deep.equal([]);
+        expect(spoiltText(host.kiosk), larger ? 'at 125 %' : '').to.deep.equal([]);
         expect(badKeys(host.kiosk, [800, 480])).to.deep.equal([]);
       }
       expect(await axeFindings(host.kiosk)).to.deep.equal([]);
