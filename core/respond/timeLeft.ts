@@ -8,9 +8,10 @@ import type { Timer } from '../clock/timer.ts';
 export function sayTimeLeft(timer: Timer, now: Moment): string {
   const reading = readTimer(timer, now);
   if (timer.heldLeftMs !== undefined) return `${timer.name} stands still with ${sayDuration(timer.heldLeftMs)} left`;
+  if (reading.due && reading.certainty !== 'wall clock') return `${timer.name} is due`;
   switch (reading.certainty) {
     case 'exact':
-      return reading.due ? `${timer.name} is due` : `${timer.name}, ${sayDuration(reading.leftMs)} left`;
+      return `${timer.name}, ${sayDuration(reading.leftMs)} left`;
     case 'wall clock':
       return `${reading.due ? `${timer.name} is due` : `${timer.name}, ${sayDuration(reading.leftMs)} left`}, going by the wall clock over a restart`;
     case 'unknown': {

@@ -1,3 +1,4 @@
+import { wasCalled } from '../clock/change.ts';
 import { readTimer } from '../clock/reading.ts';
 import type { Moment } from '../clock/moment.ts';
 import type { Timer } from '../clock/timer.ts';
@@ -95,13 +96,8 @@ function blockedBy(one: Before, { done, skipped }: Progress): readonly Blocking[
 function waitingFor(one: Before, steps: readonly Step[], { timers, now }: Clocks): readonly Blocking[] {
   const waited = steps[placesOf(steps).get(one.step) ?? -1];
   const names = waited === undefined ? [] : timersStarting(waited, 'when done').map(({ name }) => name);
-  const running = timers.some((timer) => names.some((name) => isNamed(timer, name)) && timer.acknowledgedAt === undefined && !readTimer(timer, now).due);
+  const running = timers.some((timer) => names.some((name) => wasCalled(timer, name)) && timer.acknowledgedAt === undefined && !readTimer(timer, now).due);
   return running ? [{ one, how: 'clock' }] : [];
-}
-
-/** The journal adds a number to a name that was taken. */
-function isNamed(timer: Timer, name: string): boolean {
-  return timer.name === name || (timer.name.startsWith(`${name} `) && /^\d+$/.test(timer.name.slice(name.length + 1)));
 }
 
 export interface Count {
