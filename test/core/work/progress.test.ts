@@ -111,7 +111,7 @@ describe('clocks', () => {
   });
 
   test('a clock that got a number because its name was taken is the same clock; another leg’s is not', () => {
-    expect(mayDo(scrape, glued, steps, { timers: running(glue, { name: 'leg one clamps 2' }), now: at(6) }).ok).toBe(false);
+    expect(mayDo(scrape, glued, steps, { timers: running(glue, { name: 'leg one clamps two', askedName: 'leg one clamps' }), now: at(6) }).ok).toBe(false);
     expect(mayDo(scrape, glued, steps, { timers: running(glue, { name: 'leg two clamps' }), now: at(6) }).ok).toBe(true);
   });
 
