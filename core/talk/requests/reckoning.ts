@@ -2,6 +2,7 @@ import { rowsOf } from '../pattern.ts';
 import { sayNumber } from '../../length/say.ts';
 
 const row = rowsOf('reckoning');
+const LAST = { lastAnswer: true } as const;
 
 /** The arithmetic of the bench. */
 export const RECKONING_ROWS = [
@@ -10,14 +11,19 @@ export const RECKONING_ROWS = [
   row('a size divided', ['(divide|share|split) [the] {of} (by|in|into) {count}', '[what is] {of} divided by {count}'], ({ of, count }) => ({ kind: 'fraction of', numerator: 1, denominator: count, of })),
   row('so many times a size', ['[what is] {count} times [the] {of}', '[what is] {of} times {count}'], ({ count, of }) => ({ kind: 'times', factor: count, of })),
   row('twice a size', ['[what is] (twice|double) [the] {of}'], ({ of }) => ({ kind: 'times', factor: 2, of })),
+  // Before two sizes together: 'add forty two and seven eighths' is one size.
+  row('something more than the last answer', ['plus [the] {right}', 'add [the] {right}'], ({ right }) => ({ kind: 'plus', left: LAST, right })),
   row('two sizes together', ['[what is] {left} plus [the] {right}', 'add {left} (to|and) [the] {right}'], ({ left, right }) => ({ kind: 'plus', left, right })),
   row('one size less another', ['[what is] {left} (minus|less) [the] {right}'], ({ left, right }) => ({ kind: 'less', left, right })),
   row('one size taken off another', ['(take|subtract) {right} (from|off) [the] {left}'], ({ left, right }) => ({ kind: 'less', left, right })),
+  row('something less than the last answer', ['(minus|less) [the] {right}'], ({ right }) => ({ kind: 'less', left: LAST, right })),
+  row('so many times the last answer', ['times {count}'], ({ count }) => ({ kind: 'times', factor: count, of: LAST })),
+  row('the last answer divided', ['divided by {count}', 'divide by {count}', 'over {count}'], ({ count }) => ({ kind: 'fraction of', numerator: 1, denominator: count, of: LAST })),
   row('equal spaces', ['(divide|share|split|space) [the] {of} (in|into) {count} [equal|even] (spaces|parts|pieces|sections)', '{count} equal (spaces|parts|pieces) in [the] {of}'], ({ of, count }) => ({ kind: 'equal spaces', of, spaces: count })),
   row('parts with equal gaps', ['(divide|share|split|space) [the] {of} (in|into) [equal] (spaces|gaps) with {count} (parts|pieces|slats) of {each}', 'space {count} (parts|pieces|slats) of {each} in [the] {of}', '{count} (parts|pieces|slats) of {each} in [the] {of}'],
     ({ of, count, each }) => ({ kind: 'equal gaps', of, parts: count, each })),
   row('parts with a counted number of gaps', ['(divide|share|split) [the] {of} (in|into) {spaces} [equal] (spaces|gaps) with {count} (parts|pieces|slats) of {each}'],
     ({ of, spaces, count, each }) => (spaces === count - 1 ? { kind: 'equal gaps', of, parts: count, each } : { fault: `${sayNumber(count)} parts have ${sayNumber(count - 1)} gaps between them; say it without the number of spaces` })),
   row('a size in the other unit', ['[what is] [the] {of} in {unit}', 'how (many|much) {unit} is [the] {of}'], ({ of, unit }) => ({ kind: 'in other unit', of, unit })),
-  row('the last answer in the other unit', ['in {unit}', 'what is (it|that) in {unit}'], ({ unit }) => ({ kind: 'in other unit', of: { lastAnswer: true }, unit })),
+  row('the last answer in the other unit', ['in {unit}', 'what is (it|that) in {unit}'], ({ unit }) => ({ kind: 'in other unit', of: LAST, unit })),
 ];

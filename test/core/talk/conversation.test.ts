@@ -42,6 +42,22 @@ describe('a subject that could be several', () => {
   });
 });
 
+describe('a dimension that was not said', () => {
+  it('is asked for before anything is written down', () => {
+    expect(parseRequest('record leg two three and a quarter', bench())).toEqual({ kind: 'which', choices: [
+      { say: 'length', request: { kind: 'record', size: 'leg.length', copy: 2, length: inches(3.25) } },
+      { say: 'width', request: { kind: 'record', size: 'leg.width', copy: 2, length: inches(3.25) } },
+      { say: 'thickness', request: { kind: 'record', size: 'leg.thickness', copy: 2, length: inches(3.25) } },
+    ] });
+    expect(parseRequest('the long rail is forty six inches', bench()).kind).toBe('which');
+  });
+
+  it('is asked for before the pad is shown', () => {
+    const asked = parseRequest('measure the top', bench());
+    expect(asked.kind === 'which' && asked.choices.map(({ say }) => say)).toEqual(['length', 'width', 'thickness']);
+  });
+});
+
 describe('an answer to an open question', () => {
   it.each([['short rail', 1], ['the short one', 1], ['two', 1], ['number two', 1], ['the second one', 1], ['the first', 0], ['long', 0], ['I mean the long rail', 0]])('“%s” chooses', (words, index) => {
     expect(parseRequest(words, WHICH_RAIL)).toEqual({ kind: 'choose', index });

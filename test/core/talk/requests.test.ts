@@ -48,6 +48,11 @@ const SAID: Record<string, readonly (readonly [string, Request])[]> = {
     ['divide sixty inches into equal spaces with four parts of an inch and a half', { kind: 'equal gaps', of: { length: inches(60) }, parts: 4, each: { length: inches(1.5) } }],
     ['long rail length in millimetres', { kind: 'in other unit', of: LONG_RAIL, unit: 'millimetre' }],
     ['in inches', { kind: 'in other unit', of: { lastAnswer: true }, unit: 'inch' }],
+    ['plus a quarter', { kind: 'plus', left: { lastAnswer: true }, right: { length: inches(0.25) } }],
+    ['less a sixteenth of an inch', { kind: 'less', left: { lastAnswer: true }, right: { length: inches(0.0625) } }],
+    ['add forty two and seven eighths', { kind: 'plus', left: { lastAnswer: true }, right: { length: inches(42.875) } }],
+    ['times three', { kind: 'times', factor: 3, of: { lastAnswer: true } }],
+    ['divided by four', { kind: 'fraction of', numerator: 1, denominator: 4, of: { lastAnswer: true } }],
     ['half of that', { kind: 'fraction of', numerator: 1, denominator: 2, of: { lastAnswer: true } }],
   ],
   recording: [
