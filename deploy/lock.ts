@@ -100,14 +100,25 @@ function isAlive(holder: Holder): boolean {
   return holder.started === '' || startOf(holder.pid) === holder.started;
 }
 
-/** When a process began, in ticks since boot: field 22 of /proc/PID/stat, counted after the name in brackets. */
-function startOf(pid: number): string {
+/** Fields of /proc/PID/stat after the name in brackets, the state first; undefined where the system does not say. */
+function statOf(pid: number): readonly string[] | undefined {
   try {
     const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
-    return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? '';
+    return stat.slice(stat.lastIndexOf(')') + 2).split(' ');
   } catch {
-    return '';
+    return undefined;
   }
+}
+
+/** Ended, though its parent has not asked how: it holds nothing any more. */
+function isDead(stat: readonly string[] | undefined): boolean {
+  return stat?.[0] === 'Z' || stat?.[0] === 'X';
+}
+
+/** When a process began, in ticks since boot: field 22 of /proc/PID/stat, as proc(5) counts them. */
+function startOf(pid: number): string {
+  const stat = statOf(pid);
+  return isDead(stat) ? 'ended' : stat?.[19] ?? '';
 }
 
 function bootId(): string {

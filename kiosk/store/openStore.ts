@@ -143,7 +143,7 @@ class JournalStore implements Store {
   async #takeUp(): Promise<void> {
     const memo = readMemo(this.#name);
     const recovered = await readCopies(this.#browser, this.#keeper);
-    this.#pass(memo.told);
+    this.#passOn();
     for (const sentence of tellRecovery(recovered, memo, this.#browserCopy.opening)) this.#tell(sentence);
     this.records = recovered.records;
     this.#writing = true;
@@ -153,7 +153,7 @@ class JournalStore implements Store {
     }
     await Promise.all([repair(this.#browser, recovered.browser, this.records), repair(this.#keeper, recovered.keeper, this.records)]);
     this.#memoryOnly = !this.#browser.sound && !this.#keeper.sound;
-    if (!this.#memoryOnly) writeMemo(this.#name, { lastNumber: this.records.length, told: this.#keeperCopy.told });
+    if (!this.#memoryOnly) writeMemo(this.#name, { lastNumber: this.records.length });
     this.snapshot = await readSnapshot(this.#browserCopy, this.records);
     this.#watch();
   }
@@ -180,14 +180,15 @@ class JournalStore implements Store {
 
   /** Writes into each copy that is in use (into any, when none is), the keeper's first: it alone sees what other browsers wrote. */
   async #write(wanted: readonly JournalRecord[]): Promise<void> {
-    const before = this.#faults();
+    const before = this.#news();
     const inUse = [this.#keeper, this.#browser].filter((replica) => replica.sound);
     let copies = 0;
     for (const replica of inUse.length > 0 ? inUse : [this.#keeper, this.#browser]) {
       if (await this.#tryToWrite(replica, wanted)) copies += 1;
     }
     this.#watch();
-    if (this.#faults() !== before) queueMicrotask(() => this.#changed());
+    this.#passOn();
+    if (this.#news() !== before) queueMicrotask(() => this.#changed());
     if (copies === 0) throw new NotKept(`This could not be written down and is not kept: ${reasons(this.#standing)}. What was recorded before is safe.`);
   }
 
@@ -235,10 +236,10 @@ class JournalStore implements Store {
 
   async #mend(failing: readonly Replica[]): Promise<void> {
     if (this.#closed) return;
-    const before = this.#faults();
+    const before = this.#news();
     for (const replica of failing) await this.#mendOne(replica);
     this.#watch();
-    if (this.#faults() !== before) this.#changed();
+    if (this.#news() !== before) this.#changed();
   }
 
   async #mendOne(replica: Replica): Promise<void> {
@@ -252,13 +253,18 @@ class JournalStore implements Store {
     this.#tell(`${sentenceStart(replica.copy.place)} can be written again and has caught up.`);
   }
 
-  #faults(): string {
-    return `${this.#browser.fault?.message ?? ''}|${this.#keeper.fault?.message ?? ''}`;
+  /** Changes when there is something new for the screen to show. */
+  #news(): string {
+    return `${this.#browser.fault?.message ?? ''}|${this.#keeper.fault?.message ?? ''}|${this.#told.length}`;
   }
 
-  /** Passes on what the keeper has to tell, once. */
-  #pass(toldBefore: readonly string[]): void {
-    for (const sentence of this.#keeperCopy.told) if (!toldBefore.includes(sentence)) this.#tell(sentence);
+  /** Passes on what the keeper has to tell, once, and not again at the next start. */
+  #passOn(): void {
+    const { told } = this.#keeperCopy;
+    const before = readMemo(this.#name).told;
+    const fresh = told.filter((sentence) => !before.includes(sentence) && !this.#told.includes(sentence));
+    for (const sentence of fresh) this.#tell(sentence);
+    if (fresh.length > 0) writeMemo(this.#name, { told });
   }
 
   #tell(sentence: string): void {

@@ -1,5 +1,6 @@
 import { chainFrom, sortOut, validPrefix } from '../../core/journal/chain.ts';
 import type { JournalRecord } from '../../core/journal/entry.ts';
+import { mergeCopies } from '../../core/journal/merge.ts';
 import { asFault, CopyFault, type End } from './copy.ts';
 import type { Replica } from './replica.ts';
 
@@ -54,9 +55,13 @@ function join(browser: Found | CopyFault, keeper: Found | CopyFault): Pick<Recov
   const agreed = commonLength(browser.records, keeper.records);
   const longer = browser.records.length > keeper.records.length ? browser.records : keeper.records;
   if (agreed < Math.min(browser.records.length, keeper.records.length)) return { records: longer, partedAfter: agreed };
+  if (isWhole(browser) && isWhole(keeper)) return { records: longer };
   // Sound records beyond a hole of one copy count where the other copy fills the hole.
-  const { numbered } = sortOut([...(browser.values ?? []), ...(keeper.values ?? [])]);
-  return { records: [...longer, ...chainFrom(numbered, longer.at(-1) ?? null)] };
+  return { records: mergeCopies(browser.values ?? browser.records, keeper.values ?? keeper.records).records };
+}
+
+function isWhole({ records, end }: Found): boolean {
+  return records.length === end.lastNumber;
 }
 
 /** How many records two journals begin with alike. Chained checksums: alike at a number means alike up to it. */

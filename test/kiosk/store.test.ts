@@ -257,7 +257,14 @@ describe('the journal in the browser and beside the keeper', () => {
     const store = await openWith({ name, keeper });
     assert.deepEqual(store.status.told, ['The last line was cut off and set aside.']);
     await store.close();
-    assert.deepEqual((await openWith({ name, keeper })).status.told, []);
+    const again = await openWith({ name, keeper });
+    assert.deepEqual(again.status.told, []);
+    let changes = 0;
+    again.onChange(() => (changes += 1));
+    keeper.told = [...keeper.told, 'The disk is full.'];
+    await again.append([note('one')], moment());
+    await until(() => changes > 0);
+    assert.deepEqual(again.status.told, ['The disk is full.']);
   });
 
   for (let failing = 1; failing <= 6; failing += 1) {

@@ -1,0 +1,74 @@
+import { EMPTY_SNAPSHOT, foldJournal } from '../../core/journal/fold.ts';
+import { keeperCopy } from '../../kiosk/store/keeperCopy.ts';
+import { openStore } from '../../kiosk/store/openStore.ts';
+import { NotKept, type Store } from '../../kiosk/store/store.ts';
+
+/**
+ * A page that does nothing but keep a journal, for tests that kill the browser under it. It tells what it does on the console, which the
+ * browser writes to its error output. In the address: `alone` (no keeper), `look` (add nothing), `relaxed` (the mistake that
+ * these tests must notice), `at=N` (tell the checksum of that record), `acts=N` (stop after so many), `slowly` (a pause after each
+ * act, and on with the next when one is refused).
+ */
+const wanted = new URLSearchParams(location.search);
+
+/** What the page found when it opened the journal. */
+export interface PageFound {
+  readonly length: number;
+  readonly checksum: string;
+  readonly checksumAt: string;
+  readonly folded: number;
+  readonly notes: number;
+  readonly status: Store['status'];
+  readonly openMs: number;
+}
+
+function tell(what: string, value: unknown): void {
+  console.log(`KEEPING ${what} ${JSON.stringify(value)} END`);
+}
+
+/** Leaves out `durability: 'strict'`, as a plain use of the library would. */
+function forgetStrictness(): void {
+  const strict = Object.getOwnPropertyDescriptor(IDBDatabase.prototype, 'transaction')?.value as (this: IDBDatabase, names: string[], mode?: IDBTransactionMode) => IDBTransaction;
+  IDBDatabase.prototype.transaction = function relaxed(this: IDBDatabase, names: string[], mode?: IDBTransactionMode) {
+    return strict.call(this, names, mode);
+  } as IDBDatabase['transaction'];
+}
+
+async function work(store: Store): Promise<void> {
+  const acts = Number(wanted.get('acts') ?? Infinity);
+  for (let done = 0; done < acts; done += 1) {
+    const texts = done % 4 === 0 ? ['the left cheek, a shaving proud', 'and the right one true'] : ['leg, reference face to far shoulder'];
+    const at = { wallMs: Date.now(), wallTrusted: false, bootId: 'test', monotonicMs: Math.round(performance.now()) };
+    try {
+      const records = await store.append(texts.map((text) => ({ kind: 'noted', text: `${text} (${done})` })), at);
+      const last = records.at(-1);
+      tell('kept', { number: last?.number, checksum: last?.checksum });
+    } catch (error) {
+      if (!wanted.has('slowly') || !(error instanceof NotKept)) throw error;
+      tell('refused', { message: error.message, status: store.status });
+    }
+    if (wanted.has('slowly')) await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  tell('done', store.status);
+}
+
+async function main(): Promise<void> {
+  if (wanted.has('relaxed')) forgetStrictness();
+  tell('opening', location.search);
+  const began = performance.now();
+  const store = await openStore(wanted.has('alone') ? { keeper: keeperCopy('/no-keeper-here') } : {});
+  const { state } = foldJournal(store.records, EMPTY_SNAPSHOT);
+  const found: PageFound = {
+    length: store.records.length,
+    checksum: store.records.at(-1)?.checksum ?? '',
+    checksumAt: store.records[Number(wanted.get('at') ?? 0) - 1]?.checksum ?? '',
+    folded: state.lastNumber,
+    notes: state.notes.length,
+    status: store.status,
+    openMs: Math.round(performance.now() - began),
+  };
+  tell('found', found);
+  if (!wanted.has('look')) await work(store);
+}
+
+main().catch((error: unknown) => tell('failed', String(error)));
