@@ -1,3 +1,5 @@
+import { UNKNOWN_WORD } from './grammar.ts';
+
 /** What the ear makes of what it heard. */
 export type Noticed =
   /** Words meant for the bench, without the address word. */
@@ -18,8 +20,6 @@ export interface AttentionTimes {
 }
 
 export const ATTENTION_TIMES: AttentionTimes = { afterAddressMs: 6_000, afterKeyMs: 8_000, whileSpeakingMs: 2_500, longestMs: 30_000 };
-
-const UNKNOWN = '[unk]';
 
 /**
  * Decides whether words are meant for the bench. It acts on nothing unless it was addressed: by its word at the start of what was said, by the
@@ -139,7 +139,7 @@ export class Attention {
 
 /** A cough or a tap before and after a sentence comes as '[unk]'; inside one it stays, and the sentence is then not understood. */
 function withoutUnknownEnds(words: readonly string[]): readonly string[] {
-  const known = (word: string) => word !== UNKNOWN && word !== '';
+  const known = (word: string) => word !== UNKNOWN_WORD && word !== '';
   const first = words.findIndex(known);
   return first < 0 ? [] : words.slice(first, words.findLastIndex(known) + 1);
 }

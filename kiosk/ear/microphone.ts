@@ -6,8 +6,8 @@ export interface MicrophoneChoice {
   readonly chosen: boolean;
 }
 
-/** Why there is no sound: none plugged in, refused by the browser's settings, held by another program, or the sound system failed. */
-export type MicrophoneFault = 'no microphone' | 'not allowed' | 'busy';
+/** Why there is no sound: none plugged in, refused by the browser's settings, held by another program, or the browser waits for a first touch. */
+export type MicrophoneFault = 'no microphone' | 'not allowed' | 'busy' | 'untouched';
 
 export interface MicrophoneEvents {
   /** 100 ms of 16 kHz sound. */
@@ -59,6 +59,8 @@ export class Microphone implements SoundSource {
   #taking = false;
   #lookAgain: ReturnType<typeof setInterval> | undefined;
   #lastBlockAt = 0;
+  /** Told as lost although it is open: no sound came from it. */
+  #silent = false;
   readonly #devicesChanged = () => void this.#deviceCame();
 
   constructor(workletUrl: string, events: MicrophoneEvents) {
@@ -137,8 +139,7 @@ export class Microphone implements SoundSource {
       const node = new AudioWorkletNode(context, 'capture', { numberOfInputs: 1, numberOfOutputs: 0, channelCount: 1, channelCountMode: 'explicit' });
       node.port.onmessage = (event: MessageEvent<Float32Array<ArrayBuffer>>) => this.#heard(context, event.data);
       context.createMediaStreamSource(stream).connect(node);
-      // Not awaited: a browser that waits for a first touch would never settle it, and the silence is noticed anyway.
-      void context.resume();
+      this.#wake(context);
       const [track] = stream.getAudioTracks();
       if (track === undefined) throw new DOMException('the microphone gave no sound track', 'NotFoundError');
       return { stream, context, track };
@@ -157,6 +158,8 @@ export class Microphone implements SoundSource {
   #heard(context: AudioContext, samples: Float32Array<ArrayBuffer>): void {
     if (this.#capture?.context !== context) return;
     this.#lastBlockAt = performance.now();
+    if (this.#silent) this.#events.began();
+    this.#silent = false;
     this.#events.block(samples);
   }
 
@@ -172,12 +175,26 @@ export class Microphone implements SoundSource {
 
   #look(): void {
     const capture = this.#capture;
-    if (capture === undefined) void this.#take();
-    else if (performance.now() - this.#lastBlockAt > SILENT_TOO_LONG_MS) {
+    if (capture === undefined) {
+      void this.#take();
+    } else if (performance.now() - this.#lastBlockAt > SILENT_TOO_LONG_MS) {
       // Also after the machine slept, and when a sound system died under a track that still calls itself live.
-      if (capture.context.state === 'suspended') void capture.context.resume();
-      this.#gone(capture);
+      if (capture.context.state === 'suspended') this.#waitForTouch(capture.context);
+      else this.#gone(capture);
     }
+  }
+
+  /** Some browsers let a page work with sound only once it was touched. */
+  #waitForTouch(context: AudioContext): void {
+    this.#silent = true;
+    this.#events.lost('untouched');
+    for (const touch of ['pointerdown', 'keydown']) addEventListener(touch, () => this.#wake(context), { once: true });
+    this.#wake(context);
+  }
+
+  /** Not awaited: a browser that waits for a first touch would never settle it. A context that was closed meanwhile refuses, and no matter. */
+  #wake(context: AudioContext): void {
+    context.resume().catch(() => undefined);
   }
 
   #gone(capture: Capture): void {
@@ -190,9 +207,10 @@ export class Microphone implements SoundSource {
   #letGo(): void {
     const capture = this.#capture;
     this.#capture = undefined;
+    this.#silent = false;
     if (capture === undefined) return;
     for (const track of capture.stream.getTracks()) track.stop();
-    void capture.context.close();
+    capture.context.close().catch(() => undefined);
   }
 }
 

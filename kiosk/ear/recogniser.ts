@@ -32,7 +32,7 @@ interface Waiting {
 }
 
 /** Longest wait for an answer once the model is loaded; decoding lags behind by less than this even on a slow board. */
-export const ANSWER_WITHIN_MS = 8_000;
+const ANSWER_WITHIN_MS = 8_000;
 
 /**
  * The page's end of one recogniser worker. Everything it is asked settles: with the answer, with the worker's reason, or with 'no answer' at the

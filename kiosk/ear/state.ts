@@ -47,6 +47,7 @@ function hearingState(facts: EarFacts): EarState {
     case 'not allowed': return { name: 'not allowed', sentence: 'I cannot hear: the browser does not let this page use the microphone. Allow it for this page. The keys do everything.' };
     case 'busy': return { name: 'no microphone', sentence: 'I cannot hear: another program holds the microphone. Close that program, or plug the microphone out and in. The keys do everything.' };
     case 'no microphone': return { name: 'no microphone', sentence: 'I cannot hear: there is no microphone. Plug it in; I go on by myself. The keys do everything.' };
+    case 'untouched': return { name: 'not allowed', sentence: 'I cannot hear yet: the browser waits for a first touch. Touch the screen or press any key.' };
     case 'starting': return { name: 'starting', sentence: 'Getting ready to listen.' };
     case 'hearing': break;
   }

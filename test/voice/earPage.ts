@@ -5,7 +5,7 @@ import { CARE_TIMES } from '../../kiosk/ear/recogniserCare.ts';
 import type { CareTimes } from '../../kiosk/ear/recogniserCare.ts';
 
 /** The page that the ear's tests run in: the ear alone, and what it said, in order. */
-export interface EarPage {
+interface EarPage {
   readonly log: { readonly at: number; readonly event: string; readonly detail: unknown }[];
   ear: Ear;
   /** With `pushed` the ear hears only what push() gives it. */

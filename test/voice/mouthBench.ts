@@ -1,8 +1,8 @@
-import { build } from 'esbuild';
+import { build, type BuildResult } from 'esbuild';
 import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
-import { extname, join } from 'node:path';
+import { basename, extname, join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { BUNDLING } from '../../deploy/build.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
@@ -24,7 +24,7 @@ export interface MouthBench {
 export interface MouthBenchOptions {
   /** Another file for the voice; null when there is none. */
   readonly voice?: string | null;
-  /** Whether the browser lets the page sound before a key is pressed; it does in the kiosk. */
+  /** Whether the browser lets the page sound before a key is pressed; it does in the kiosk. If not, the page is left alone and starts the mouth itself. */
   readonly mayAlwaysSound?: boolean;
   /** Whether the browser has a loudspeaker (a pretended one). */
   readonly loudspeaker?: boolean;
@@ -46,8 +46,9 @@ export async function openMouth(options: MouthBenchOptions = {}): Promise<MouthB
     page.on('console', (message) => lines.push(message.text()));
     page.on('pageerror', (error) => lines.push(String(error)));
     await captureSound(page);
-    await page.goto(server.address);
-    await page.waitForFunction(() => 'mouthPage' in window);
+    await page.goto(server.address + (options.mayAlwaysSound === false ? '#start' : ''));
+    // Asking a page anything counts as a person's touch, which would open the mouth.
+    if (options.mayAlwaysSound !== false) await page.waitForFunction(() => 'mouthPage' in window);
     return { page, browser, console: lines, close };
   } catch (error) {
     await close();
@@ -55,11 +56,14 @@ export async function openMouth(options: MouthBenchOptions = {}): Promise<MouthB
   }
 }
 
+let bundled: Promise<BuildResult<{ write: false }>> | undefined;
+
 async function bundle(folder: string): Promise<void> {
-  await build({
-    ...BUNDLING, outdir: folder, sourcemap: false,
+  bundled ??= build({
+    ...BUNDLING, outdir: '.', sourcemap: false, write: false,
     entryPoints: [{ in: 'kiosk/mouth/voice-worker.ts', out: 'voice-worker' }, { in: 'test/voice/mouthPage.ts', out: 'page' }],
-  });
+  }) as Promise<BuildResult<{ write: false }>>;
+  for (const { path, contents } of (await bundled).outputFiles) writeFileSync(join(folder, basename(path)), contents);
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Mouth</title><script type="module" src="/page.js"></script>');
 }
 

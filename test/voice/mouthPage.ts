@@ -28,3 +28,4 @@ function make(options: Partial<MouthOptions>): Mouth {
 const page: MouthPage = { log: [], rendered: [], mouth: undefined as unknown as Mouth, make };
 page.mouth = make({});
 window.mouthPage = page;
+if (location.hash === '#start') void page.mouth.start();
