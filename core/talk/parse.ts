@@ -59,20 +59,23 @@ function understandPattern(row: Row, pattern: Pattern, heard: Utterance): Unders
     else faults.push({ words: match.faults.reduce((sum, { words }) => sum + words, 0), because: built.fault });
   }
   const whole = candidates.filter(({ loose }) => !loose);
-  if (candidates.length > 0) return { request: oneOf(whole.length > 0 ? whole : candidates) };
+  if (candidates.length > 0) return meant(whole.length > 0 ? whole : candidates);
   const [fault] = faults.sort((a, b) => a.words - b.words);
   return fault ? { fault } : {};
 }
 
-/** The one thing meant, or the question which of several. */
-function oneOf(candidates: readonly Candidate[]): Request {
+/** The one thing meant, or the question which of several; of more than can be told apart by ear, the reason to say more. */
+function meant(candidates: readonly Candidate[]): Understood {
   const distinct = [...new Map(candidates.map((candidate) => [JSON.stringify(candidate.request), candidate])).values()];
   const [first] = distinct;
-  if (first !== undefined && distinct.length === 1) return first.request;
+  if (first !== undefined && distinct.length === 1) return { request: first.request };
   const short = distinct.map(({ labels }) => labels.map(([label]) => label).join(', '));
   const full = distinct.map(({ labels }) => labels.map(([, label]) => label).join(', '));
   const says = new Set(short).size === short.length ? short : full;
-  return { kind: 'which', choices: distinct.slice(0, MOST_CHOICES).map(({ request }, index) => ({ say: says[index] ?? '', request })) };
+  if (distinct.length > MOST_CHOICES) {
+    return { fault: { words: 0, because: `that may be ${distinct.length} things, ${says.slice(0, 3).join(', ')} and more; say more of the name` } };
+  }
+  return { request: { kind: 'which', choices: distinct.map(({ request }, index) => ({ say: says[index] ?? '', request })) } };
 }
 
 /** The reason that is told: of the part of the utterance that was not understood, if any other part was. */

@@ -3,6 +3,8 @@ import type { Bench } from '../../../core/bench/bench.ts';
 import type { Request } from '../../../core/bench/request.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
 import { whatCanBeSaid } from '../../../core/talk/sayable.ts';
+import type { PieceFile } from '../../../core/piece/file.ts';
+import { DEMO_TEXT, loadSound } from '../piece/demo.ts';
 import { bench, inches, TALKATIVE } from './benches.ts';
 
 const WHICH_RAIL = bench({ question: { kind: 'which', choices: [
@@ -35,6 +37,16 @@ describe('a subject that could be several', () => {
     expect(mortises.kind === 'which' && mortises.choices.map(({ say }) => say)).toEqual(['long rail mortise', 'short rail mortise', 'side stretcher mortise', 'back stretcher mortise']);
     const overhangs = parseRequest('what is the overhang', bench());
     expect(overhangs.kind === 'which' && overhangs.choices.map(({ say }) => say)).toEqual(['overhang at the ends', 'overhang at the sides']);
+  });
+
+  it('is not read out as an endless list', () => {
+    const file = JSON.parse(DEMO_TEXT) as PieceFile;
+    const top = file.parts.find(({ id }) => id === 'top');
+    if (!top) throw new Error('the demo piece has no top');
+    const slats = ['first', 'odd', 'even', 'wide', 'narrow', 'left', 'right'].map((kind, index) => ({ ...top, id: `slat${index}`, name: `${kind} slat`, alsoCalled: [], sizes: { length: '12 in', width: '2 in', thickness: '1/2 in' } }));
+    const slatted = bench({ state: { piece: loadSound(JSON.stringify({ ...file, parts: [...file.parts, ...slats] })) } });
+    expect(refusal('how long is the slat', slatted).because).toContain('that may be 7 things');
+    expect(parseRequest('how long is the odd slat', slatted)).toEqual({ kind: 'size', size: 'slat1.length' });
   });
 
   it('is asked for when a measurement is recorded, so that nothing is written down of the wrong part', () => {
