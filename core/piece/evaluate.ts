@@ -102,7 +102,7 @@ function evaluateSet(evaluation: Evaluation, index: number, node: SizeNode): voi
   const { made, set } = evaluation;
   const measured = made.byNode.get(index);
   if (measured === undefined) {
-    if (node.formula.references.some((reference) => basisOf(evaluation, reference) !== PLANNED)) follow(evaluation, node, set, index, undefined);
+    if (hasMoved(evaluation, node, undefined)) follow(evaluation, node, set, index, undefined);
     return;
   }
   set.lengths[index] = measured.largest;
@@ -121,7 +121,7 @@ function evaluateCopies(evaluation: Evaluation, index: number, node: SizeNode): 
     if (length !== undefined) {
       values.lengths[copy - 1] = length;
       values.basis[copy - 1] = MEASURED;
-    } else if (node.formula.references.some((reference) => basisOf(evaluation, within(evaluation, node, reference, copy)) !== PLANNED)) {
+    } else if (hasMoved(evaluation, node, copy)) {
       follow(evaluation, node, values, copy - 1, copy);
     }
   }
@@ -129,23 +129,28 @@ function evaluateCopies(evaluation: Evaluation, index: number, node: SizeNode): 
 
 /** Works a size out from its formula; keeps the plan when that cannot be done. */
 function follow(evaluation: Evaluation, node: SizeNode, values: Values, at: number, copy: number | undefined): void {
-  const length = formulaValue(node.formula, (reference) => lengthOf(evaluation, copy === undefined ? reference : within(evaluation, node, reference, copy)));
+  const length = formulaValue(node.formula, (reference) => lengthOf(evaluation, reference, copyOf(evaluation, node, reference, copy)));
   if (length === undefined) { evaluation.unworkable.push(node.name); return; }
   values.lengths[at] = length;
   values.basis[at] = FOLLOWS;
 }
 
-/** A copy's own sizes stand on that copy's, unless another is named. */
-function within({ graph }: Evaluation, node: SizeNode, reference: Reference, copy: number): Reference {
-  return reference.copy === undefined && graph.nodes[reference.node]?.owner === node.owner ? { ...reference, copy } : reference;
+/** Whether anything that a size stands on is off the plan. */
+function hasMoved(evaluation: Evaluation, node: SizeNode, copy: number | undefined): boolean {
+  const { set, copies } = evaluation;
+  return node.formula.references.some((reference) => {
+    const which = copyOf(evaluation, node, reference, copy);
+    const own = which === undefined ? undefined : copies.get(reference.node)?.basis[which - 1];
+    return (own ?? set.basis[reference.node]) !== PLANNED;
+  });
 }
 
-function lengthOf({ set, copies }: Evaluation, { node, copy }: Reference): number {
+function lengthOf({ set, copies }: Evaluation, { node }: Reference, copy: number | undefined): number {
   const own = copy === undefined ? undefined : copies.get(node)?.lengths[copy - 1];
   return own ?? set.lengths[node] ?? 0;
 }
 
-function basisOf({ set, copies }: Evaluation, { node, copy }: Reference): number {
-  const own = copy === undefined ? undefined : copies.get(node)?.basis[copy - 1];
-  return own ?? set.basis[node] ?? PLANNED;
+/** A copy's own sizes stand on that copy's, unless another is named; those of others on the set. */
+function copyOf({ graph }: Evaluation, node: SizeNode, reference: Reference, copy: number | undefined): number | undefined {
+  return reference.copy ?? (copy !== undefined && graph.nodes[reference.node]?.owner === node.owner ? copy : undefined);
 }

@@ -12,7 +12,7 @@ export type Expression =
   | { readonly kind: 'negate'; readonly of: Expression; readonly at: number }
   | { readonly kind: Operator; readonly left: Expression; readonly right: Expression; readonly at: number };
 
-export type Operator = '+' | '-' | '*' | '/';
+type Operator = '+' | '-' | '*' | '/';
 
 /** What is wrong in an expression, and where in its text (from 0). */
 export interface ExpressionFault {

@@ -63,7 +63,7 @@ export interface Part {
   readonly footBevel?: SizeSource;
 }
 
-export type Making =
+type Making =
   | { readonly kind: 'solid' }
   /** Layers glued face to face to make the thickness. */
   | { readonly kind: 'laminated'; readonly layers: number; readonly layerThickness: SizeSource }
@@ -112,7 +112,7 @@ export interface Fixing {
 }
 
 /** What is left on a part in the rough, over its finished sizes. */
-export interface Allowances {
+interface Allowances {
   readonly roughLength: SizeSource;
   readonly roughWidth: SizeSource;
   readonly roughThickness: SizeSource;
@@ -120,7 +120,7 @@ export interface Allowances {
   readonly afterRest?: SizeSource;
 }
 
-export interface Tools {
+interface Tools {
   /** Widths as measured, not as stamped. */
   readonly chisels: readonly SizeSource[];
   readonly markingGauges?: number;
@@ -138,7 +138,7 @@ export interface Adhesive {
   readonly fullCureHours?: number;
 }
 
-export interface Finish {
+interface Finish {
   readonly kind: string;
   readonly coats: number;
   readonly recoatHours: number;

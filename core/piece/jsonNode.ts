@@ -23,7 +23,7 @@ export interface JsonArray extends Placed {
   readonly items: readonly JsonNode[];
   readonly cut: boolean;
 }
-export type JsonScalar = Placed & (
+type JsonScalar = Placed & (
   | { readonly kind: 'text'; readonly value: string }
   | { readonly kind: 'number'; readonly value: number }
   | { readonly kind: 'true or false'; readonly value: boolean }

@@ -31,7 +31,7 @@ export interface PieceFault {
 
 /** 1 MiB: a piece of two hundred parts takes a tenth of it. */
 export const LARGEST_FILE_BYTES = 1_048_576;
-export const PIECE_VERSION = 1;
+const PIECE_VERSION = 1;
 
 /**
  * Reads a piece file, or tells everything that is wrong with it in the order of the file, at most a hundred faults. Never throws and never
@@ -44,8 +44,8 @@ export function loadPiece(text: string, limits: SizeLimits = SIZE_LIMITS): Resul
   }
   const { root, faults } = readJson(text);
   const all = [...faults];
-  const version = root && foreignVersion(root);
-  if (version !== undefined) return failure(placed(text, [version]));
+  const foreign = root && (foreignVersion(root) ?? (faults.length === 0 ? foreignFile(root) : undefined));
+  if (foreign !== undefined) return failure(placed(text, [foreign]));
   const graph = root && checkPiece(text, root, limits, all);
   // The schema has just held the tree to being a PieceFile.
   return root !== undefined && graph !== undefined && all.length === 0 ? success({ file: plainValue(root) as PieceFile, graph }) : failure(placed(text, all));
@@ -71,7 +71,15 @@ function checkPiece(text: string, root: JsonNode, limits: SizeLimits, faults: Js
   return built.graph;
 }
 
-/** Another version, or no piece file at all: then nothing else that could be said of it would help. */
+/** No piece file at all: then a list of all that it lacks would be no help. */
+function foreignFile(root: JsonNode): JsonFault | undefined {
+  if (root.kind === 'object' && (memberOf(root, 'format') ?? memberOf(root, 'parts')) !== undefined) return undefined;
+  return {
+    at: root.start, path: '$', expected: 'a piece file, with "format": "benchcall piece" and its parts', found: 'some other JSON',
+    message: 'This is not a piece file: choose another, or start one with the starter.',
+  };
+}
+
 function foreignVersion(root: JsonNode): JsonFault | undefined {
   const format = memberOf(root, 'format');
   const version = memberOf(root, 'version');

@@ -5,7 +5,7 @@ import { splitCopy } from './graph.ts';
 import type { Measurement } from './measurement.ts';
 
 /** What was measured of one size. */
-export interface MadeSize {
+interface MadeSize {
   /** Said of all copies; those measured singly override it. */
   readonly all: Length | undefined;
   readonly copies: ReadonlyMap<number, Length>;
@@ -33,8 +33,7 @@ export function readMeasurements(graph: SizeGraph, measurements: readonly Measur
   const split = new Set<Owner>();
   const stray: Measurement[] = [];
   for (const measurement of measurements) {
-    const { name, copy = measurement.copy } = splitCopy(measurement.size);
-    const index = graph.indexOf.get(name);
+    const { index, copy } = find(graph, measurement);
     const owner = graph.nodes[index ?? -1]?.owner;
     if (index === undefined || owner === undefined || !isCopy(owner, copy)) { stray.push(measurement); continue; }
     const made = gathered.get(index) ?? { all: undefined, copies: new Map<number, Length>() };
@@ -46,6 +45,13 @@ export function readMeasurements(graph: SizeGraph, measurements: readonly Measur
     if (copies.size > 0 && owner !== undefined) split.add(owner);
   }
   return { byNode: new Map([...gathered].map(([index, made]) => [index, summedUp(made, graph.nodes[index]?.owner.count ?? 1)])), split, stray };
+}
+
+function find(graph: SizeGraph, { size, copy }: Measurement): { readonly index: number | undefined; readonly copy: number | undefined } {
+  const plain = graph.indexOf.get(size);
+  if (plain !== undefined) return { index: plain, copy };
+  const split = splitCopy(size);
+  return { index: graph.indexOf.get(split.name), copy: split.copy ?? copy };
 }
 
 function isCopy(owner: Owner, copy: number | undefined): boolean {

@@ -27,7 +27,10 @@ export function whatMoved(piece: LoadedPiece, before: readonly Measurement[], af
   const [old, now] = [evaluate(piece, before), evaluate(piece, after)];
   return piece.graph.nodes.flatMap(({ name, owner, key, derived }, index) => {
     if (owner.kind === 'tool' || (derived && ROUGH.test(key))) return [];
-    if (!old.copies.has(index) && !now.copies.has(index)) return compare(old, now, { size: name });
+    if (!old.copies.has(index) && !now.copies.has(index)) {
+      // The quick look first: most sizes stay where they are.
+      return old.set.lengths[index] === now.set.lengths[index] ? [] : compare(old, now, { size: name });
+    }
     return moveOfCopies(old, now, name, owner.count);
   });
 }

@@ -16,7 +16,7 @@ import { faultsTogether } from './starter/together.ts';
 import { writeExact } from './writeExact.ts';
 
 export { STARTER_DEFAULTS, STARTER_FIELDS } from './starter/fields.ts';
-export type { StarterField, StarterInput, StarterKey } from './starter/fields.ts';
+export type { StarterField, StarterInput } from './starter/fields.ts';
 export { expectedOf, readAnswer, readStarterInput } from './starter/readInput.ts';
 export type { StarterFault } from './starter/readInput.ts';
 

@@ -18,7 +18,7 @@ export interface Misfit {
   readonly sizes: readonly SizeMention[];
 }
 
-export type MisfitKind =
+type MisfitKind =
   | 'tenon too thick' | 'tenon too loose' | 'tenon too long' | 'tenon too wide' | 'tenon thicker than its part' | 'tenon wider than its part' | 'part too short'
   | 'mortise too deep' | 'wall too thin' | 'rail proud' | 'mortise too near the end' | 'mortises meet' | 'web too thin'
   | 'copies differ' | 'shoulders differ' | 'layers too thin' | 'stock too thin'

@@ -21,7 +21,7 @@ export interface StarterInput {
   readonly finish: string;
 }
 
-export type StarterKey = keyof StarterInput;
+type StarterKey = keyof StarterInput;
 
 interface Asked {
   /** What to ask for, in a few words. */
@@ -39,7 +39,7 @@ export type StarterField =
   | Named<'legs' | 'stretchers'> & { readonly kind: 'choice'; readonly unit: 'none'; readonly default: string; readonly choices: readonly string[] }
   | Named<'name' | 'species' | 'adhesive' | 'finish'> & { readonly kind: 'text'; readonly unit: 'none'; readonly default: string; readonly min: 1; readonly max: 80; readonly suggestions: readonly string[] };
 
-export type LengthKey = { [Key in StarterKey]: StarterInput[Key] extends Length ? Key : never }[StarterKey];
+type LengthKey = { [Key in StarterKey]: StarterInput[Key] extends Length ? Key : never }[StarterKey];
 
 function inches(count: number): Length {
   return nanometres(count * NANOMETRES_PER_INCH);

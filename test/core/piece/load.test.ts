@@ -65,6 +65,11 @@ describe('a bad piece file is told with the place, what was expected and what wa
     expect(faults).toEqual([{ path: '$.version', line: 4, column: 14, expected: 'version 1', found: 'version 2', message: expect.stringContaining('newer Benchcall') as string }]);
   });
 
+  test('some other JSON is called that, rather than a piece that lacks everything', () => {
+    for (const text of ['[]', '3', '{"records": []}']) expect(faultsOf(text)).toEqual([expect.objectContaining({ path: '$', line: 1, column: 1, found: 'some other JSON' })]);
+    expect(faultsOf('{"format": "benchcall piece"}').map(({ path }) => path)).toContain('$.parts');
+  });
+
   test('a file that is too large is not read', () => {
     expect(faultsOf(DEMO_TEXT + ' '.repeat(LARGEST_FILE_BYTES))).toEqual([expect.objectContaining({ path: '$', expected: `at most ${LARGEST_FILE_BYTES} bytes` })]);
     // Two bytes each in UTF-8, so that half a mebibyte of characters is too much.
