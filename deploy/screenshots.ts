@@ -1,0 +1,66 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Page } from 'playwright-core';
+import type { Request } from '../core/bench/request.ts';
+import type { HostAct } from '../kiosk/hostPort.ts';
+import { buildKiosk } from './build.ts';
+import { CHROMIUM_FLAGS, findOrInstallChromium } from './chromium.mjs';
+import { startServer } from './server.ts';
+
+/** `npm run screenshots`: builds the kiosk, walks through the demo piece and takes the README's pictures. */
+const PICTURES = join(import.meta.dirname, 'screenshots');
+const SIXTEENTH_NM = 1_587_500;
+
+/** Picture → what is asked of the bench to get there. */
+const SCENES: readonly { readonly name: string; readonly requests: readonly Request[] }[] = [
+  { name: 'step', requests: [{ kind: 'where am I' }] },
+  { name: 'size', requests: [{ kind: 'size', size: 'longRail.length' }] },
+  { name: 'why', requests: [{ kind: 'why', size: 'top.length' }] },
+  { name: 'part', requests: [{ kind: 'sizes of part', part: 'leg' }] },
+  { name: 'record', requests: [{ kind: 'show', screen: { name: 'record', size: 'leg.width', copy: 2 } }] },
+  { name: 'recorded', requests: [{ kind: 'record', size: 'leg.width', copy: 2, length: 53 * SIXTEENTH_NM as Extract<Request, { kind: 'record' }>['length'] }] },
+  { name: 'reckoning', requests: [{ kind: 'fraction of', numerator: 1, denominator: 2, of: { size: 'longRail.length' } }] },
+  { name: 'clocks', requests: [{ kind: 'start timer', timer: 'clamp', name: 'leg two clamps' }, { kind: 'start timer', timer: 'plain', name: 'tea', durationMs: 240_000 }] },
+  { name: 'help', requests: [{ kind: 'what can I say' }] },
+];
+
+async function takePictures(): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'benchcall-'));
+  const site = join(folder, 'site');
+  await buildKiosk(site);
+  const server = await startServer({ site, port: 0, folders: { journal: join(folder, 'journal'), pieces: join(folder, 'pieces'), models: join(folder, 'models') } });
+  const browser = await chromium.launch({ executablePath: findOrInstallChromium(), args: [...CHROMIUM_FLAGS, '--autoplay-policy=no-user-gesture-required', '--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream'] });
+  try {
+    const page = await browser.newPage({ viewport: { width: 800, height: 480 } });
+    await page.goto(server.address);
+    await page.waitForFunction(() => (document.querySelector('bench-kiosk') as unknown as { view: unknown } | null)?.view);
+    await act(page, { kind: 'load demo' });
+    mkdirSync(PICTURES, { recursive: true });
+    for (const { name, requests } of SCENES) {
+      for (const request of requests) await ask(page, request);
+      await page.waitForTimeout(600);
+      await page.screenshot({ path: join(PICTURES, `${name}.png`) });
+      console.log(`deploy/screenshots/${name}.png`);
+    }
+  } finally {
+    await browser.close();
+    await server.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function act(page: Page, detail: HostAct): Promise<void> {
+  return send(page, 'bench-act', detail);
+}
+
+function ask(page: Page, detail: Request): Promise<void> {
+  return send(page, 'bench-request', detail);
+}
+
+async function send(page: Page, type: string, detail: unknown): Promise<void> {
+  await page.evaluate(([name, what]) => document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent(name, { detail: what })), [type, detail] as const);
+  await page.waitForTimeout(1_500);
+}
+
+await takePictures();
