@@ -1,6 +1,7 @@
 import { Attention } from './attention.ts';
 import { Deafness } from './deafness.ts';
 import type { Release } from './deafness.ts';
+import { Gain } from './gain.ts';
 import { Gate } from './gate.ts';
 import { asMeant, makeGrammar, wordsToAsk } from './grammar.ts';
 import type { Grammar } from './grammar.ts';
@@ -88,6 +89,7 @@ function fromMicrophone(events: MicrophoneEvents): SoundSource {
 class BenchEar implements Ear {
   readonly #events: EarEvents;
   readonly #gate = new Gate();
+  readonly #gain = new Gain();
   readonly #meter = new LevelMeter();
   readonly #attention = new Attention('bench');
   readonly #deafness = new Deafness((deaf) => this.#deafChanged(deaf));
@@ -129,7 +131,7 @@ class BenchEar implements Ear {
   stop(): void {
     this.#microphone.stop();
     this.#care.stop();
-    this.#gate.shut();
+    this.#shutGate();
     this.#attention.leave();
     this.#quietNow();
     this.#events.level(null);
@@ -187,11 +189,18 @@ class BenchEar implements Ear {
     this.#events.level(this.#meter.take(samples));
     if (this.#deafness.deaf) return;
     const { blocks, ended } = this.#gate.take(samples);
-    for (const block of blocks) this.#care.hear(block);
+    if (blocks.length === 0) return;
+    for (const block of this.#gain.apply(blocks)) this.#care.hear(block);
     if (ended) void this.#utteranceEnded();
   }
 
+  #shutGate(): void {
+    this.#gate.shut();
+    this.#gain.reset();
+  }
+
   async #utteranceEnded(): Promise<void> {
+    this.#gain.reset();
     await this.#care.finish();
     this.#attention.fellQuiet();
     this.#attentionChanged();
@@ -203,7 +212,7 @@ class BenchEar implements Ear {
     const now = performance.now();
     if (deaf) {
       this.#attention.deafened(now);
-      this.#gate.shut();
+      this.#shutGate();
       this.#care.forget();
       this.#quietNow();
     } else this.#attention.woke(now);
@@ -227,7 +236,7 @@ class BenchEar implements Ear {
   }
 
   #lostMicrophone(microphone: EarFacts['microphone']): void {
-    this.#gate.shut();
+    this.#shutGate();
     this.#care.forget();
     this.#meter.reset();
     this.#quietNow();
