@@ -10,7 +10,10 @@ import type { KeySpec } from './keySpec.ts';
 import { STUCK_MS, pressGuard } from './pressGuard.ts';
 
 const INSIDE_REM = 8.7;
+/** Under the number pad's figure in the corner. */
+const BELOW_CORNER_REM = 7;
 const LETTER_EM = 0.56;
+const LINE_EM = 1.1;
 
 /**
  * A key for a gloved finger: at least 19 mm square. It bears what can be said for it, and in its corner the number-pad key that
@@ -69,9 +72,10 @@ export class BenchKey extends LitElement {
 
   protected override updated(changed: PropertyValues<this>): void {
     if (!changed.has('spec') || this.spec === null || this.wide || this.large) return;
-    const longest = Math.max(...this.spec.label.split(/[\s-]/).map((word) => word.length));
-    const widest = INSIDE_REM / (longest * LETTER_EM);
-    this.style.setProperty('--label', `min(calc(2.4rem * var(--text, 1)), ${widest.toFixed(2)}rem)`);
+    const words = this.spec.label.split(/[\s-]/);
+    const widest = INSIDE_REM / (Math.max(...words.map((word) => word.length)) * LETTER_EM);
+    const highest = BELOW_CORNER_REM / (words.length * LINE_EM);
+    this.style.setProperty('--label', `min(calc(2.4rem * var(--text, 1)), ${Math.min(widest, highest).toFixed(2)}rem)`);
   }
 
   /** Presses the key as a finger would; `atMs` defaults to now. For the number pad and the keyboard. */

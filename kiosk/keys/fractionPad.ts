@@ -21,7 +21,7 @@ export class FractionPad extends LitElement {
   static override styles = [look, css`
     :host { display: grid; grid-template-columns: repeat(7, minmax(var(--key), 1fr)); grid-template-rows: repeat(4, minmax(var(--key), 1fr)); gap: var(--gap); height: 100%; }
     .display { grid-area: 1 / 1 / span 2 / span 3; display: flex; flex-direction: column; min-height: 0; border: 0.1rem solid var(--pencil); background: var(--card); padding: 0.4rem 0.8rem; overflow: hidden; }
-    .number { flex: 1; min-height: 0; display: flex; align-items: center; justify-content: center; font-family: var(--figures); line-height: 1; white-space: nowrap; }
+    .number { flex: 1; padding: 0.4rem 0; min-height: 0; display: flex; align-items: center; justify-content: center; font-family: var(--figures); line-height: 1; white-space: nowrap; }
     .fraction { display: inline-flex; flex-direction: column; text-align: center; font-size: 0.66em; margin-left: 0.1em; }
     .fraction .line { height: 0.07em; background: currentColor; }
     .fraction span { padding: 0.02em 0.06em; }

@@ -19,7 +19,7 @@ const TYPING: readonly (readonly [PadSymbol | 'digits', string])[] = [
 /** Every key of the number pad and what it does, from the one table that the screens are drawn from. */
 export const CARD: readonly CardRow[] = [
   ...EVERYWHERE.map(({ pad, label }) => ({ where: 'everywhere', pad: padLabel(pad), does: label })),
-  { where: 'large keys on the sheet', pad: '1 – 8', does: 'press the key with that figure' },
+  { where: 'large keys on the sheet', pad: '1 – 9', does: 'press the key with that figure' },
   ...TYPING.map(([pad, does]) => ({ where: 'typing a size', pad: pad === 'digits' ? '0 – 9' : padLabel(pad), does })),
   ...Object.entries(KEY_TABLE).flatMap(([where, keys]) => Object.entries<PadSymbol>(keys).filter(([label, pad]) => !isEverywhere(label, pad)).map(([label, pad]) => ({ where, pad: padLabel(pad), does: label }))),
 ];

@@ -2,14 +2,16 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Does, KeySpec, PadSymbol } from '../keys/keySpec.ts';
 
-/** Eight large keys a page, four by two, on the number pad's 1 to 8; more are leafed through. */
+/** Eight large keys a page, four by two, on the number pad's 1 to 9; more are leafed through. */
 export const CHOICES_PER_PAGE = 8;
-const PADS: readonly PadSymbol[] = ['1', '2', '3', '4', '5', '6', '7', '8'];
+const PADS: readonly PadSymbol[] = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
 export interface Choice {
   readonly label: string;
   /** A second line, in smaller letters. */
   readonly detail?: string | TemplateResult;
+  /** The choice is this figure. */
+  readonly figure?: number;
   readonly does: Does;
   readonly tone?: NonNullable<KeySpec['tone']>;
   readonly chosen?: boolean;
@@ -26,9 +28,20 @@ export const pagesOf = (count: number): number => Math.max(1, Math.ceil(count / 
 
 /** One page of choices as keys. */
 export function choiceKeys(choices: readonly Choice[], page: number): readonly KeySpec[] {
-  return choices.slice(page * CHOICES_PER_PAGE, (page + 1) * CHOICES_PER_PAGE).map(({ label, detail, ...rest }: Choice, index): KeySpec => ({
-    label, face: html`<span class="choice">${label}</span>${detail === undefined ? nothing : html`<span class="detail">${detail}</span>`}`, pad: PADS[index] ?? '8', ...rest,
+  const shown = choices.slice(page * CHOICES_PER_PAGE, (page + 1) * CHOICES_PER_PAGE);
+  const pads = padsFor(shown);
+  return shown.map((choice, index): KeySpec => ({
+    label: choice.label, pad: pads[index] ?? '8', does: choice.does,
+    face: html`<span class="choice">${choice.label}</span>${choice.detail === undefined ? nothing : html`<span class="detail">${choice.detail}</span>`}`,
+    ...(choice.tone === undefined ? {} : { tone: choice.tone }), ...(choice.chosen === undefined ? {} : { chosen: choice.chosen }), ...(choice.disabled === undefined ? {} : { disabled: choice.disabled }),
   }));
+}
+
+/** A choice that is a figure has that figure's key: 7 spaces are on the 7, 5 minutes on the 5. The others take what is left, in order. */
+function padsFor(choices: readonly Choice[]): readonly PadSymbol[] {
+  const own = choices.map(({ figure }) => PADS.find((pad) => pad === String(figure)));
+  const left = PADS.filter((pad) => !own.includes(pad));
+  return own.map((pad, index) => (pad !== undefined && own.indexOf(pad) === index ? pad : (left.shift() ?? '8')));
 }
 
 export function choiceGrid(choices: readonly Choice[], page: number): TemplateResult {

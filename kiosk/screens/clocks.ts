@@ -78,7 +78,7 @@ export class ClocksScreen extends BenchScreen {
       this.ask({ kind: 'start timer', timer, durationMs });
     } });
     return [
-      ...LENGTHS_MINUTES.map((minutes) => ({ label: shortDuration(minutes), does: start('plain', minutes * MINUTE_MS) })),
+      ...LENGTHS_MINUTES.map((minutes) => ({ label: shortDuration(minutes), figure: minutes < 60 ? minutes : minutes / 60, does: start('plain', minutes * MINUTE_MS) })),
       { label: 'break', detail: `every ${sayDuration(state.settings.breakSeconds * 1000)}`, does: start('break', state.settings.breakSeconds * 1000) },
       { label: 'this step’s clock', does: { here: () => { this.choosing = false; this.ask({ kind: 'start step timer' }); } } },
     ];

@@ -38,7 +38,7 @@ export class PartScreen extends BenchScreen {
     const which = copy === undefined ? (part.count === 1 ? '' : `${part.count} of them`) : `${copy} of ${part.count}${place === undefined ? '' : `, ${place}`}`;
     return html`<div class="part">
       <header class="head"><h1 class="title">${part.name}</h1><span class="caption">${[which, part.species, madeOf(part.made)].filter(Boolean).join(' · ')}</span></header>
-      <part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .name=${part.name} .units=${[784, 154]} .letter=${26 * (this.settings.textPercent === 125 ? 1.15 : 1)}></part-drawing>
+      <part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .name=${part.name} .units=${[784, 154]} .letter=${26}></part-drawing>
       <div class="sizes">${this.#shown().map((name, index) => html`<bench-key wide .spec=${this.#sizeKey(name, index)}></bench-key>`)}</div></div>`;
   }
 

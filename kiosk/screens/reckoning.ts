@@ -133,7 +133,7 @@ export class ReckoningScreen extends BenchScreen {
   }
 
   #counts(wanted: Extract<Wanted, { kind: 'count' }>): readonly Choice[] {
-    return COUNTS.map((count) => ({ label: String(count), does: { here: () => this.#got(() => wanted.then(count)) } }));
+    return COUNTS.map((count) => ({ label: String(count), figure: count, does: { here: () => this.#got(() => wanted.then(count)) } }));
   }
 }
 

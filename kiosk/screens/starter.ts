@@ -99,7 +99,7 @@ export class Starter extends LitElement {
 
   #askChoice(field: StarterField, values: readonly (string | number)[]): TemplateResult {
     const chosen = this.#answer(field.key);
-    const choices = values.map((value): Choice => ({ label: String(value), does: { here: () => this.#take(field, value) }, ...(value === chosen ? { chosen: true } : {}) }));
+    const choices = values.map((value): Choice => ({ label: String(value), ...(typeof value === 'number' ? { figure: value } : {}), does: { here: () => this.#take(field, value) }, ...(value === chosen ? { chosen: true } : {}) }));
     return html`<div class="titled"><h1 class="title">${field.say}</h1>${choiceGrid(choices, 0)}</div>`;
   }
 

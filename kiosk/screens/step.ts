@@ -31,8 +31,8 @@ export class StepScreen extends BenchScreen {
     .size { display: grid; gap: 0.4rem 1.2rem; align-items: center; }
     .several .size { grid-template-columns: minmax(0, 1fr) auto; }
     .caption { line-height: 1.05; }
-    .sizes .caption { font-size: clamp(1.3rem, 0.4em, calc(1.8rem * var(--text))); }
-    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 10rem; overflow: hidden; }
+    .sizes .caption { font-size: clamp(1.5rem, 0.4em, calc(1.8rem * var(--text))); }
+    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 9rem; overflow: hidden; }
     .foot p { display: flex; gap: 0.8rem; align-items: flex-start; }
     .foot svg { flex: none; width: 1.1em; height: 1.1em; }
     .caution { font-weight: 700; }
@@ -43,7 +43,7 @@ export class StepScreen extends BenchScreen {
   protected fitTitle = new FitText(this, '.title', [2.6, 2.4, 2.2, 2, 1.8, 1.6]);
   protected fitSentence = new FitText(this, '.sentence', [5.2, 4.6, 4.2, 3.8, 3.4, 3, 2.7, 2.4, 2.1]);
   protected fitSizes = new FitText(this, '.sizes', [12, 10.6, 9.4, 8.2, 7.2, 6.4, 5.6, 5, 4.4, 3.8, 3.2]);
-  protected fitFoot = new FitText(this, '.foot', [2.1, 1.9, 1.7, 1.5, 1.35]);
+  protected fitFoot = new FitText(this, '.foot', [2.1, 1.9, 1.7, 1.5, 1.35, 1.2]);
 
   protected get step(): Step | undefined {
     const { state } = this.view.bench;

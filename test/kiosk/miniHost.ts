@@ -25,6 +25,7 @@ export class MiniHost {
   #clockMs = 1_000_000;
 
   constructor() {
+    pressGuard.forget();
     this.kiosk.addEventListener('bench-request', ({ detail }) => this.ask(detail));
     this.kiosk.addEventListener('bench-act', ({ detail }) => { this.acts.push(detail); });
   }
@@ -32,7 +33,6 @@ export class MiniHost {
   /** With the demo piece on the bench. */
   static async start(): Promise<MiniHost> {
     const host = new MiniHost();
-    pressGuard.forget();
     host.ask({ kind: 'load piece', text: PIECE_TEXT, from: 'the demo' });
     await stage(host.kiosk);
     return host;

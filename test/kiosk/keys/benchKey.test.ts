@@ -84,6 +84,16 @@ describe('a key', () => {
     expect(presses()).to.equal(0);
   });
 
+  // WCAG 2.2, 2.4.13 Focus Appearance: two pixels at least around the whole.
+  it('shows a thick ring when it is reached from the keyboard', async () => {
+    const key = await keyOf(counted().spec);
+    const button = key.renderRoot.querySelector('button');
+    button?.focus({ focusVisible: true });
+    const ring = getComputedStyle(button ?? key);
+    expect(ring.outlineStyle).to.equal('solid');
+    expect(Number.parseFloat(ring.outlineWidth)).to.be.at.least(4);
+  });
+
   it('a second tap that lands on the next screen\'s key is not a press', () => {
     const guard = new PressGuard();
     expect(guard.allows('done', 5_000, false)).to.equal(true);

@@ -67,16 +67,16 @@ describe('at the bench', () => {
       return screen.name === 'reckoning' ? screen.result?.answers[0]?.length : undefined;
     };
     expect(answer()).to.equal((31.625 * INCH) / 2);
-    await host.touch('spaces', '7');
+    await host.pad('47'); // spaces, seven of them: a figure is on its own key
     expect(answer()).to.be.closeTo((31.625 * INCH) / 14, 1);
   });
 
   it('clocks are started, held, let go on and stopped from the pad', async () => {
     const host = await MiniHost.start();
-    await host.pad('/3⏎5'); // clocks, new clock, ten minutes
-    expect(host.view.bench.state.timers.map(({ durationMs }) => durationMs)).to.deep.equal([600_000]);
+    await host.pad('/3⏎5'); // clocks, new clock, five minutes: on its own key
+    expect(host.view.bench.state.timers.map(({ durationMs }) => durationMs)).to.deep.equal([300_000]);
     await host.pad('7');
-    expect(host.view.bench.state.timers[0]?.heldLeftMs).to.equal(600_000);
+    expect(host.view.bench.state.timers[0]?.heldLeftMs).to.equal(300_000);
     await host.pad('7+');
     expect(host.view.bench.state.timers[0]?.heldLeftMs).to.equal(undefined);
     await host.pad('9');

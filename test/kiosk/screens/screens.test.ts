@@ -48,6 +48,24 @@ describe('every screen', () => {
   }
 });
 
+describe('the number is the hero', () => {
+  afterEach(clearStage);
+
+  // 16 minutes of arc at least (MIL-STD-1472, ISO 9241-303, from memory) at 1.5 m is a capital of 7 mm; B612's figures are 0.7 em high or more.
+  for (const name of Object.keys(SAMPLES).filter((each) => each.startsWith('size'))) {
+    it(`${name} can be read from a metre and a half away`, async () => {
+      const view = SAMPLES[name];
+      if (view === undefined) throw new Error(name);
+      for (const larger of [false, true]) {
+        const kiosk = await kioskOnStage(view, [800, 480], 'light', larger);
+        const hero = everyElement(kiosk).filter((element) => element.parentElement?.classList.contains('hero') === true).flatMap((text) => [...(text.shadowRoot?.querySelectorAll('.whole, .top, .bottom') ?? [])]);
+        expect(hero.length).to.be.greaterThan(0);
+        for (const figure of hero) expect((Number.parseFloat(getComputedStyle(figure).fontSize) * 0.7) / 5.2, figure.textContent).to.be.at.least(7);
+      }
+    });
+  }
+});
+
 /** What lies behind a key and is nowhere in the bench's state: by the keys that lead there from the step. */
 const BEHIND: Readonly<Record<string, readonly string[]>> = {
   'steps of an operation': ['more', 'menu', 'what is left', 'rough crosscut'],
