@@ -37,19 +37,15 @@ export function saySubject(state: State, size: SizeName, copy?: number): string 
   return description.owner.kind === 'parameter' ? description.say : `${owner}, ${description.say}`;
 }
 
-/** The wording of a step for the ear or the eye, with its sizes filled in. */
+/** The wording of a step for the ear, with its sizes filled in. */
 export function sayWording(state: State, wording: Wording): string {
-  return renderWording(wording, (mention) => lengthOfMention(state, mention, spoken));
+  return renderWording(wording, (mention) => sayMention(state, mention));
 }
 
-export function writeWording(state: State, wording: Wording): string {
-  return renderWording(wording, (mention) => lengthOfMention(state, mention, written));
-}
-
-function lengthOfMention(state: State, mention: SizeMention, put: (state: State, length: Length) => string): string {
+function sayMention(state: State, mention: SizeMention): string {
   const sizes = sizesOf(state);
   const value = sizes && sizeOf(sizes, mention.size, mention.copy);
-  return value ? put(state, value.length) : mention.size;
+  return value ? spoken(state, value.length) : mention.size;
 }
 
 /** A sentence with sizes and lengths in it, for the ear. */
