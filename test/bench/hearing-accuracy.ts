@@ -40,6 +40,7 @@ try {
   for (const voice of [...ESPEAK, ...FLITE]) await commands(voice, [voice], (speech) => speech);
   await commands('planing, 10 dB', NOISY, (speech) => over(speech, planing(speech.length / RATE_HZ, 1), 10));
   await commands('blows, 5 dB', NOISY, (speech) => over(speech, blows(speech.length / RATE_HZ, 1), 5));
+  for (const db of [12, 24]) await commands(`${db} dB softer, in the same room`, NOISY, (speech) => speech.map((sample) => sample / 10 ** (db / 20)));
   let acts = 0;
   for (const voice of NOISY) for (const remark of TALK) acts += (await hear(bench, spoken(remark, voice))).length;
   console.log(`talk that is not for the bench: ${acts} sentences taken for commands, of ${TALK.length * NOISY.length}`);
