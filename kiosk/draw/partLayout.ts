@@ -17,17 +17,18 @@ export interface PartShape {
 }
 
 export interface Box { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+export interface Point { readonly x: number; readonly y: number }
 export interface Line { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number }
 
 /** A dimension: from one extension line to the other, the figure beside its middle. */
 export interface Dimension {
   readonly key: string;
   readonly length: Length;
-  readonly from: { readonly x: number; readonly y: number };
-  readonly to: { readonly x: number; readonly y: number };
+  readonly from: Point;
+  readonly to: Point;
   /** Where the extension lines start, on the part. */
-  readonly foot: { readonly from: { readonly x: number; readonly y: number }; readonly to: { readonly x: number; readonly y: number } };
-  readonly figure: { readonly x: number; readonly y: number };
+  readonly foot: { readonly from: Point; readonly to: Point };
+  readonly figure: Point;
 }
 
 export interface PartLayout {

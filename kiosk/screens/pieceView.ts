@@ -9,6 +9,7 @@ import type { SizeName } from '../../core/piece/measurement.ts';
 import type { State } from '../../core/journal/state.ts';
 import { sizesOf } from '../../core/respond/views.ts';
 import type { SizeMention, Wording } from '../../core/work/step.ts';
+import type { JointShape } from '../draw/jointLayout.ts';
 import type { PartShape } from '../draw/partLayout.ts';
 import '../look/fractionText.ts';
 
@@ -79,4 +80,20 @@ export function shapeOf(state: State, id: string, copy?: number): PartShape | un
     length, width, thickness, layers: part.made.kind === 'laminated' ? part.made.layers : 1, boards: part.made.kind === 'panel' ? part.made.boards : 1,
     ...(shoulders === undefined ? {} : { shoulders }), ...(tenonWidth === undefined ? {} : { tenonWidth }), ...(tenonFromEdge === undefined ? {} : { tenonFromEdge }),
   };
+}
+
+const JOINT_SIZES = ['tenonLength', 'tenonWidth', 'tenonThickness', 'topShoulder', 'outerShoulder', 'mortiseLength', 'mortiseWidth', 'mortiseDepth', 'setback', 'fromTop'] as const;
+
+/** What the joint's drawing is made from; undefined when it is no mortise and tenon, or a size that the drawing needs is not given. */
+export function jointShapeOf(state: State, id: string): JointShape | undefined {
+  const joint = state.piece?.file.joints.find((each) => each.id === id);
+  if (joint?.kind !== 'mortise and tenon') return undefined;
+  const into = joint.mortiseInto ?? 'width';
+  const names = {
+    railWidth: `${joint.tenonOn}.width`, railThickness: `${joint.tenonOn}.thickness`,
+    legInto: `${joint.mortiseIn}.${into}`, legAcross: `${joint.mortiseIn}.${into === 'width' ? 'thickness' : 'width'}`,
+    ...Object.fromEntries(JOINT_SIZES.map((key) => [key, `${id}.${key}`])),
+  };
+  const lengths = Object.entries(names).map(([key, size]) => [key, valueOf(state, { size })?.length] as const);
+  return lengths.every(([, length]) => length !== undefined) ? (Object.fromEntries(lengths) as unknown as JointShape) : undefined;
 }

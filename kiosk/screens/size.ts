@@ -2,13 +2,15 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
+import type { SizeDescription } from '../../core/piece/describe.ts';
 import type { SizeValue } from '../../core/piece/evaluate.ts';
+import '../draw/jointDrawing.ts';
 import '../draw/partDrawing.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
-import { captionOf, descriptionOf, partOf, shapeOf, valueOf } from './pieceView.ts';
+import { captionOf, descriptionOf, jointShapeOf, partOf, shapeOf, valueOf } from './pieceView.ts';
 
 /** One size, as large as the screen allows, with what it is measured from and where it lies on the part. */
 @customElement('bench-size')
@@ -35,13 +37,13 @@ export class SizeScreen extends BenchScreen {
     const description = descriptionOf(state, this.screen.size);
     if (value === undefined || description === undefined) return html`<p class="title">This piece has no size called ${this.screen.size}.</p>`;
     const { owner, say, from } = captionOf(state, this.screen);
-    const shape = description.owner.kind === 'part' ? shapeOf(state, description.owner.id, this.screen.copy) : undefined;
-    return html`<div class="size ${shape === undefined ? 'alone' : ''}">
+    const drawing = this.#drawing(description, owner);
+    return html`<div class="size ${drawing === nothing ? 'alone' : ''}">
       <header class="head">${owner === '' ? html`<h1>${say}</h1>` : html`<h1>${owner}</h1><span>${say}</span>`}
         ${from === '' ? nothing : html`<span class="now">${from}</span>`}${description.critical ? html`<span class="critical">must hold</span>` : nothing}</header>
       <div class="hero"><fraction-text .length=${value.length} .rounding=${this.settings.rounding}></fraction-text></div>
       <p class="basis">${this.#basis(value)}</p>
-      ${shape === undefined ? nothing : html`<part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .picked=${description.sizeKey} .name=${owner} .units=${[420, 260]} .letter=${20}></part-drawing>`}
+      ${drawing}
     </div>`;
   }
 
@@ -60,6 +62,16 @@ export class SizeScreen extends BenchScreen {
       listen: { act: { kind: 'listen' } },
       step: show({ name: 'step' }),
     });
+  }
+
+  /** Where the size lies, on its part or in its joint. */
+  #drawing({ owner, sizeKey }: SizeDescription, name: string): TemplateResult | typeof nothing {
+    const { state } = this.view.bench;
+    const part = owner.kind === 'part' ? shapeOf(state, owner.id, this.screen.copy) : undefined;
+    const joint = owner.kind === 'joint' ? jointShapeOf(state, owner.id) : undefined;
+    const { rounding } = this.settings;
+    if (part !== undefined) return html`<part-drawing class="drawing" .shape=${part} .rounding=${rounding} .picked=${sizeKey} .name=${name} .units=${[420, 260]} .letter=${20}></part-drawing>`;
+    return joint === undefined ? nothing : html`<joint-drawing class="drawing" .shape=${joint} .rounding=${rounding} .picked=${sizeKey} .name=${name}></joint-drawing>`;
   }
 
   #basis(value: SizeValue): TemplateResult | typeof nothing {
