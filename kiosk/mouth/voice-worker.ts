@@ -1,13 +1,13 @@
 /// <reference lib="webworker" />
 import { failure, success, type Result } from '../../core/result.ts';
-import { synthesise } from './flite.ts';
+import { DEFAULT_VOICE, Flite } from './flite.ts';
 import { shapeSpeech } from './loudness.ts';
 import type { VoiceAnswer, VoiceRequest } from './messages.ts';
 
 /** The voice, off the page: compiles flite once, then turns phrases into samples that are ready to be played. */
 declare const self: DedicatedWorkerGlobalScope;
 
-let voice: Promise<Result<WebAssembly.Module, string>> = Promise.resolve(failure('the voice was not loaded yet'));
+let voice: Promise<Result<Flite, string>> = Promise.resolve(failure('the voice was not loaded yet'));
 
 self.addEventListener('message', (event: MessageEvent<VoiceRequest>) => { void answer(event.data); });
 
@@ -20,20 +20,25 @@ async function answer(request: VoiceRequest): Promise<void> {
   }
   const loaded = await voice;
   const { number } = request;
-  const spoken = loaded.ok ? synthesise(loaded.value, request.phrase) : loaded;
+  const spoken = loaded.ok ? loaded.value.speak(request.phrase) : loaded;
   if (!spoken.ok) {
     send({ kind: 'not spoken', number, fault: spoken.fault });
     return;
   }
   const sound = shapeSpeech(spoken.value);
   send({ kind: 'spoken', number, sound }, [sound.samples.buffer]);
+  if (loaded.ok) loaded.value.makeReady();
 }
 
-async function load(wasmUrl: string): Promise<Result<WebAssembly.Module, string>> {
+async function load(wasmUrl: string): Promise<Result<Flite, string>> {
   try {
     const response = await fetch(wasmUrl);
     if (!response.ok) return failure(`${wasmUrl}: the server answered ${response.status}`);
-    return success(await WebAssembly.compile(await response.arrayBuffer()));
+    const flite = new Flite(await WebAssembly.compile(await response.arrayBuffer()));
+    // A word, unheard: what is used for the first time is compiled now, and not while the maker waits.
+    const tried = flite.speak({ text: 'one', voice: DEFAULT_VOICE, stretch: 1 });
+    flite.makeReady();
+    return tried.ok ? success(flite) : tried;
   } catch (error) {
     return failure(`${wasmUrl}: ${error instanceof Error ? error.message : String(error)}`);
   }

