@@ -1,9 +1,10 @@
-import { mkdir, readdir, rename, rm } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, rename, rm } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import type { JournalRecord } from '../core/journal/entry.ts';
 import { Refusal } from './answer.ts';
 import { saveNew, syncFolder } from './folders.ts';
-import { DISK, readAll, readPrefix, writeAll, writeLines, type FileSystem, type OpenFile, type SoundPrefix } from './keeperFile.ts';
+import { DISK, freshOf, readAll, readPrefix, writeAll, writeLines, type FileSystem, type Line, type OpenFile } from './keeperFile.ts';
+import { bringUp, journalFile, PRESENT_FORM, type Form } from './keeperForm.ts';
 import { reserveAt, RESERVE_BYTES, type Reserve } from './reserve.ts';
 
 export interface KeeperStatus {
@@ -19,15 +20,7 @@ export interface KeeperStatus {
 export interface KeeperOptions {
   readonly files?: FileSystem;
   readonly reserveBytes?: number;
-}
-
-/** The number is that of the format: a newer bench begins a file of its own, and an older one then knows to keep its hands off. */
-const FORMAT = 1;
-export const JOURNAL_FILE = `journal-${FORMAT}.jsonl`;
-
-interface Mark {
-  readonly offset: number;
-  readonly lastNumber: number;
+  readonly form?: Form;
 }
 
 /**
@@ -35,13 +28,13 @@ interface Mark {
  * answered for. Nothing in it is thrown away: what cannot stand is moved to a side file, and told.
  */
 export class Keeper {
-  readonly #folder: string;
+  readonly #path: string;
   readonly #files: FileSystem;
   readonly #reserve: Reserve;
   #file: OpenFile;
   /** Length of the sound part; the file is never longer, but for a write in progress. */
   #bytes = 0;
-  #marks: Mark[] = [];
+  #lines: Line[] = [];
   #checksums: string[] = [];
   #told: string[] = [];
   #problem: string | undefined;
@@ -49,8 +42,8 @@ export class Keeper {
   #suspect = false;
   #queue: Promise<unknown> = Promise.resolve();
 
-  private constructor(folder: string, files: FileSystem, reserve: Reserve, file: OpenFile) {
-    this.#folder = folder;
+  private constructor(path: string, files: FileSystem, reserve: Reserve, file: OpenFile) {
+    this.#path = path;
     this.#files = files;
     this.#reserve = reserve;
     this.#file = file;
@@ -58,14 +51,15 @@ export class Keeper {
 
   /**
    * Opens (or begins) the journal's file in `folder`, which must be locked for this process. Opening is recovery.
-   * @throws Error when a newer bench has written there
+   * @throws Error with a sentence when it was written by a newer bench, or cannot be read
    */
   static async open(folder: string, options: KeeperOptions = {}): Promise<Keeper> {
     await mkdir(folder, { recursive: true });
-    await refuseNewer(folder);
-    const files = options.files ?? DISK;
-    const path = join(folder, JOURNAL_FILE);
-    const keeper = new Keeper(folder, files, reserveAt(join(folder, 'reserve'), options.reserveBytes ?? RESERVE_BYTES), await files.open(path));
+    const { files = DISK, form = PRESENT_FORM, reserveBytes = RESERVE_BYTES } = options;
+    const broughtUp = await bringUp(folder, files, form);
+    const path = join(folder, journalFile(form.present));
+    const keeper = new Keeper(path, files, reserveAt(join(folder, 'reserve'), reserveBytes), await files.open(path));
+    if (broughtUp !== undefined) keeper.#tell(broughtUp);
     try {
       await keeper.#recover();
       await syncFolder(folder);
@@ -95,7 +89,7 @@ export class Keeper {
    */
   append(records: readonly JournalRecord[]): Promise<KeeperStatus> {
     return this.#inTurn(async () => {
-      const fresh = this.#freshOf(records);
+      const fresh = freshOf(records, this.#checksums);
       if (fresh.length > 0) await this.#write(fresh);
       return this.status;
     });
@@ -104,8 +98,8 @@ export class Keeper {
   /** The file's lines from the one that holds the record after `number`; earlier records of that line come along. */
   linesAfter(number: number): Promise<Buffer> {
     return this.#inTurn(async () => {
-      const mark = this.#marks.find((line) => line.lastNumber > number);
-      return mark === undefined ? Buffer.alloc(0) : readAll(this.#file, this.#bytes - mark.offset, mark.offset);
+      const first = this.#lines.find((line) => line.lastNumber > number);
+      return first === undefined ? Buffer.alloc(0) : readAll(this.#file, this.#bytes - first.offset, first.offset);
     });
   }
 
@@ -119,9 +113,9 @@ export class Keeper {
       if (seen.lastNumber !== this.#checksums.length || seen.lastChecksum !== this.status.lastChecksum) throw new Refusal(409, 'The journal\'s file has changed since it was read.');
       if (number >= this.#checksums.length) return this.status;
       const content = await readAll(this.#file, this.#bytes);
-      const from = this.#marks.find((line) => line.lastNumber > number)?.offset ?? this.#bytes;
+      const from = this.#lines.find((line) => line.lastNumber > number)?.offset ?? this.#bytes;
       const where = await this.#saveAside(content.subarray(from));
-      await this.#writeAnew(recordsOf(readPrefix(content)).slice(0, number));
+      await this.#writeAnew(readPrefix(content).records.slice(0, number));
       this.#tell(`Entries ${number + 1} to ${seen.lastNumber} were moved out of the journal's file into ${where}.`);
       return this.status;
     });
@@ -137,7 +131,7 @@ export class Keeper {
   async #recover(): Promise<void> {
     const content = await readAll(this.#file, (await this.#file.stat()).size);
     const prefix = readPrefix(content);
-    const records = recordsOf(prefix);
+    const { records } = prefix;
     if (prefix.fault !== undefined) {
       const where = await this.#saveAside(content.subarray(prefix.bytes));
       this.#tell(`In the journal's file ${prefix.fault}: ${records.length === 0 ? 'no entry before it' : `entries 1 to ${records.length}`} can be read; the ${content.length - prefix.bytes} bytes after that were set aside in ${where}.`);
@@ -149,24 +143,12 @@ export class Keeper {
       await this.#file.datasync();
     }
     this.#bytes = prefix.bytes + (prefix.unended ? 1 : 0);
-    this.#remember(records, prefix.lines.map((line) => ({ offset: line.offset, lastNumber: line.records.at(-1)?.number ?? 0 })));
+    this.#remember(records, prefix.lines);
   }
 
-  #remember(records: readonly JournalRecord[], marks: readonly Mark[]): void {
+  #remember(records: readonly JournalRecord[], lines: readonly Line[]): void {
     this.#checksums.push(...records.map((record) => record.checksum));
-    this.#marks.push(...marks);
-  }
-
-  #freshOf(records: readonly JournalRecord[]): readonly JournalRecord[] {
-    const last = this.#checksums.length;
-    const other = records.find((record) => record.number <= last && this.#checksums[record.number - 1] !== record.checksum);
-    if (other) throw new Refusal(409, `Entry ${other.number} stands in the journal's file with other content: another window or browser wrote it.`);
-    const fresh = records.filter((record) => record.number > last);
-    const skipped = fresh.findIndex((record, index) => record.number !== last + 1 + index);
-    if (skipped >= 0) throw new Refusal(409, `The journal's file ends with entry ${last}: entry ${last + 1 + skipped} was expected next, not ${fresh[skipped]?.number ?? 0}.`);
-    const loose = fresh.find((record, index) => record.before !== (fresh[index - 1]?.checksum ?? this.status.lastChecksum));
-    if (loose) throw new Refusal(409, `Entry ${loose.number} does not follow what stands in the journal's file: another window or browser wrote there.`);
-    return fresh;
+    this.#lines.push(...lines);
   }
 
   async #write(fresh: readonly JournalRecord[]): Promise<void> {
@@ -185,7 +167,7 @@ export class Keeper {
   }
 
   async #tryToWrite(fresh: readonly JournalRecord[]): Promise<void> {
-    if (this.#suspect) await this.#writeAnew(recordsOf(readPrefix(await readAll(this.#file, this.#bytes))));
+    if (this.#suspect) await this.#writeAnew(readPrefix(await readAll(this.#file, this.#bytes)).records);
     if ((await this.#file.stat()).size !== this.#bytes) throw new Error('another program has changed it');
     const { text, lines } = writeLines(fresh);
     try {
@@ -197,7 +179,7 @@ export class Keeper {
       await this.#takeBack();
       throw error;
     }
-    this.#remember(fresh, lines.map((line) => ({ offset: this.#bytes + line.offset, lastNumber: line.records.at(-1)?.number ?? 0 })));
+    this.#remember(fresh, lines.map((line) => ({ ...line, offset: this.#bytes + line.offset })));
     this.#bytes += text.length;
   }
 
@@ -215,7 +197,7 @@ export class Keeper {
   async #writeAnew(records: readonly JournalRecord[]): Promise<void> {
     const damaged = this.#checksums.slice(0, records.length).some((checksum, index) => records[index]?.checksum !== checksum);
     if (damaged) throw new Error('what was written before can no longer be read');
-    const path = join(this.#folder, JOURNAL_FILE);
+    const path = this.#path;
     const { text, lines } = writeLines(records);
     await rm(`${path}.new`, { force: true });
     const file = await this.#files.open(`${path}.new`);
@@ -223,7 +205,7 @@ export class Keeper {
       await writeAll(file, text, 0);
       await file.datasync();
       await rename(`${path}.new`, path);
-      await syncFolder(this.#folder);
+      await syncFolder(dirname(path));
     } catch (error) {
       await file.close();
       await rm(`${path}.new`, { force: true }).catch(() => undefined);
@@ -233,22 +215,19 @@ export class Keeper {
     this.#file = file;
     this.#bytes = text.length;
     this.#checksums = [];
-    this.#marks = [];
-    this.#remember(records, lines.map((line) => ({ offset: line.offset, lastNumber: line.records.at(-1)?.number ?? 0 })));
+    this.#lines = [];
+    this.#remember(records, lines);
     this.#suspect = false;
   }
 
   /** @returns the side file's name */
   async #saveAside(content: Buffer): Promise<string> {
-    return saveNew(this.#folder, 'set-aside.jsonl', content);
+    return saveNew(dirname(this.#path), 'set-aside.jsonl', content);
   }
 
   #failed(error: unknown): Refusal {
-    const full = isFull(error);
-    this.#problem = full
-      ? 'the disk is full: delete or move something, then go on; nothing written before is lost'
-      : `the journal's file cannot be written (${(error as Error).message})`;
-    return new Refusal(full ? 507 : 503, `${this.#problem[0]?.toUpperCase() ?? ''}${this.#problem.slice(1)}.`);
+    this.#problem = isFull(error) ? DISK_FULL : `the journal's file cannot be written (${(error as Error).message})`;
+    return new Refusal(isFull(error) ? 507 : 503, `${this.#problem[0]?.toUpperCase() ?? ''}${this.#problem.slice(1)}.`);
   }
 
   #tell(sentence: string): void {
@@ -262,14 +241,7 @@ export class Keeper {
   }
 }
 
-async function refuseNewer(folder: string): Promise<void> {
-  const newer = (await readdir(folder)).find((name) => Number(/^journal-(\d+)\.jsonl$/.exec(name)?.[1] ?? 0) > FORMAT);
-  if (newer !== undefined) throw new Error(`The journal in ${folder} was written by a newer Benchcall (${newer}): start that one.`);
-}
-
-function recordsOf(prefix: SoundPrefix): readonly JournalRecord[] {
-  return prefix.lines.flatMap((line) => line.records);
-}
+const DISK_FULL = 'the disk is full: delete or move something, then go on; nothing written before is lost';
 
 function isFull(error: unknown): boolean {
   const { code } = error as NodeJS.ErrnoException;

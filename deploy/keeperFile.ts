@@ -1,6 +1,7 @@
 import { open, type FileHandle } from 'node:fs/promises';
 import type { JournalRecord } from '../core/journal/entry.ts';
 import { follows, readRecord } from '../core/journal/record.ts';
+import { Refusal } from './answer.ts';
 
 /** What the keeper asks of a file; a test gives one that fails or forgets, as a disk does when the power goes. */
 export type OpenFile = Pick<FileHandle, 'read' | 'write' | 'datasync' | 'truncate' | 'stat' | 'close'>;
@@ -20,13 +21,15 @@ export const DISK: FileSystem = {
 
 /** One line of the journal's file: the records of one act, written together or not at all. */
 export interface Line {
+  /** Where it begins, in bytes. */
   readonly offset: number;
-  readonly records: readonly JournalRecord[];
+  readonly lastNumber: number;
 }
 
 /** The sound beginning of a journal's file, and what is wrong with the rest. */
 export interface SoundPrefix {
   readonly lines: readonly Line[];
+  readonly records: readonly JournalRecord[];
   /** Where the sound part ends, in bytes. */
   readonly bytes: number;
   /** Why reading stopped before the end; absent when all is sound. */
@@ -40,18 +43,18 @@ const LINE_END = 0x0a;
 /** Reads lines until the first that is not sound: cut off, not JSON, a wrong checksum, or a number out of order. */
 export function readPrefix(content: Buffer): SoundPrefix {
   const lines: Line[] = [];
+  const records: JournalRecord[] = [];
   let offset = 0;
-  let last: JournalRecord | null = null;
   while (offset < content.length) {
     const end = content.indexOf(LINE_END, offset);
-    const records = readLine(content.subarray(offset, end < 0 ? content.length : end), last);
-    if (typeof records === 'string') return { lines, bytes: offset, fault: end < 0 ? 'the last line was cut off in the middle' : records, unended: false };
-    lines.push({ offset, records });
-    last = records.at(-1) ?? null;
-    if (end < 0) return { lines, bytes: content.length, unended: true };
+    const found = readLine(content.subarray(offset, end < 0 ? content.length : end), records.at(-1) ?? null);
+    if (typeof found === 'string') return { lines, records, bytes: offset, fault: end < 0 ? 'the last line was cut off in the middle' : found, unended: false };
+    records.push(...found);
+    lines.push({ offset, lastNumber: records.length });
+    if (end < 0) return { lines, records, bytes: content.length, unended: true };
     offset = end + 1;
   }
-  return { lines, bytes: offset, unended: false };
+  return { lines, records, bytes: offset, unended: false };
 }
 
 /** The records of a line, or why it is not sound. */
@@ -88,11 +91,27 @@ export function writeLines(records: readonly JournalRecord[]): { readonly text: 
   let offset = 0;
   for (const act of acts) {
     const text = Buffer.from(`${JSON.stringify(act)}\n`);
-    lines.push({ offset, records: act });
+    lines.push({ offset, lastNumber: act.at(-1)?.number ?? 0 });
     texts.push(text);
     offset += text.length;
   }
   return { text: Buffer.concat(texts), lines };
+}
+
+/**
+ * Those of `records` that a journal with these checksums does not hold yet.
+ * @throws Refusal 409 when they do not go on where it ends, or it holds others under their numbers
+ */
+export function freshOf(records: readonly JournalRecord[], checksums: readonly string[]): readonly JournalRecord[] {
+  const last = checksums.length;
+  const other = records.find((record) => record.number <= last && checksums[record.number - 1] !== record.checksum);
+  if (other) throw new Refusal(409, `Entry ${other.number} stands in the journal's file with other content: another window or browser wrote it.`);
+  const fresh = records.filter((record) => record.number > last);
+  const skipped = fresh.findIndex((record, index) => record.number !== last + 1 + index);
+  if (skipped >= 0) throw new Refusal(409, `The journal's file ends with entry ${last}: entry ${last + 1 + skipped} was expected next, not ${fresh[skipped]?.number ?? 0}.`);
+  const loose = fresh.find((record, index) => record.before !== (fresh[index - 1]?.checksum ?? checksums.at(-1) ?? ''));
+  if (loose) throw new Refusal(409, `Entry ${loose.number} does not follow what stands in the journal's file: another window or browser wrote there.`);
+  return fresh;
 }
 
 /** Writes all of `bytes` at `position`: a single write may take less than it is given. */

@@ -1,8 +1,14 @@
 import { wrap, type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames } from 'idb';
 import type { JournalRecord } from '../../core/journal/entry.ts';
+import { JOURNAL_VERSION, MIGRATIONS, openJournal, type Migration } from '../../core/journal/migrate.ts';
 
-/** Numbered steps of the database's shape; a step that was once released is never changed. */
-export const DATABASE_VERSION = 1;
+/** How the journal is written now, and how to come to it from the forms before; the database's version is the journal's. */
+export interface Form {
+  readonly present: number;
+  readonly migrations: readonly Migration[];
+}
+
+const PRESENT_FORM: Form = { present: JOURNAL_VERSION, migrations: MIGRATIONS };
 
 interface Schema extends DBSchema {
   /** The journal. Typed as unknown when read: stored data is checked, never believed. */
@@ -42,14 +48,15 @@ export interface DatabaseEvents {
 }
 
 /** Opens the database, in a storage bucket of its own where the browser has them: damage to other data then does not touch it. */
-export async function openDatabase(name: string, events: DatabaseEvents): Promise<OpenedDatabase> {
-  const request = (await factoryFor(name)).open(name, DATABASE_VERSION);
+export async function openDatabase(name: string, events: DatabaseEvents, form: Form = PRESENT_FORM): Promise<OpenedDatabase> {
+  const request = (await factoryFor(name)).open(name, form.present);
   let fresh = false;
   let lossMessage = '';
   request.addEventListener('upgradeneeded', (event) => {
     fresh = event.oldVersion === 0;
     lossMessage = lossOf(event);
-    upgrade(request.result, event.oldVersion);
+    if (fresh) createStores(request.result);
+    else if (request.transaction) void bringUp(wrap(request.transaction) as unknown as Upgrading, event.oldVersion, form);
   });
   const opened = (await wrap(request)) as unknown as IDBPDatabase<Schema>;
   opened.addEventListener('versionchange', () => {
@@ -60,12 +67,27 @@ export async function openDatabase(name: string, events: DatabaseEvents): Promis
   return { database: safely(opened), fresh, lossMessage };
 }
 
-function upgrade(database: IDBDatabase, from: number): void {
-  if (from < 1) {
-    database.createObjectStore('records', { keyPath: 'number' });
-    database.createObjectStore('aside', { autoIncrement: true });
-    database.createObjectStore('derived');
+function createStores(database: IDBDatabase): void {
+  database.createObjectStore('records', { keyPath: 'number' });
+  database.createObjectStore('aside', { autoIncrement: true });
+  database.createObjectStore('derived');
+}
+
+type Upgrading = IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>;
+
+/** Brings the records of an older form up, in the one transaction that changes the version; the old ones are kept aside. */
+async function bringUp(transaction: Upgrading, from: number, { present, migrations }: Form): Promise<void> {
+  transaction.done.catch(() => undefined);
+  const records = transaction.objectStore('records');
+  const values: readonly unknown[] = await records.getAll();
+  const opened = openJournal(from, values, migrations, present);
+  if (opened.how !== 'writing') {
+    transaction.abort();
+    return;
   }
+  await transaction.objectStore('aside').add({ why: `these were the records of form ${from}`, values });
+  await records.clear();
+  await Promise.all(opened.records.map((record) => records.add(record)));
 }
 
 function safely(opened: IDBPDatabase<Schema>): Database {

@@ -3,9 +3,13 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { JournalRecord } from '../../core/journal/entry.ts';
 import { validPrefix } from '../../core/journal/chain.ts';
-import { JOURNAL_FILE, Keeper, type KeeperStatus } from '../../deploy/keeper.ts';
+import { checksumOf } from '../../core/journal/checksum.ts';
+import { JOURNAL_VERSION } from '../../core/journal/migrate.ts';
+import { Keeper, type KeeperStatus } from '../../deploy/keeper.ts';
+import { journalFile } from '../../deploy/keeperForm.ts';
 import { act, ForgetfulDisk, inFolder, journal, numbersFrom } from './help.ts';
 
+const JOURNAL_FILE = journalFile(JOURNAL_VERSION);
 const WITHOUT_RESERVE = { reserveBytes: 0 };
 
 async function recordsOf(keeper: Keeper, after = 0): Promise<readonly JournalRecord[]> {
@@ -126,9 +130,23 @@ describe('the keeper\'s file', () => {
   }));
 
   it('does not touch a journal that a newer bench has written', () => inFolder(async (folder) => {
-    await writeFile(join(folder, 'journal-2.jsonl'), 'anything');
-    await expect(open(folder)).rejects.toThrow(/written by a newer Benchcall \(journal-2\.jsonl\)/);
-    expect(await readdir(folder)).toEqual(['journal-2.jsonl']);
+    await writeFile(join(folder, 'journal-99.jsonl'), 'anything');
+    await expect(open(folder)).rejects.toThrow(/written by a newer Benchcall \(journal-99\.jsonl\)/);
+    expect(await readdir(folder)).toEqual(['journal-99.jsonl']);
+  }));
+
+  it('brings a journal of an older form up into a file of its own, and leaves the older file as it was', () => inFolder(async (folder) => {
+    const old = { number: 1, act: 1, at: journal(1)[0]?.at, entry: { kind: 'noted', words: 'the older form said words' }, before: '' };
+    const older = `${JSON.stringify([{ ...old, checksum: checksumOf(old as never) }])}\n`;
+    await writeFile(join(folder, journalFile(1)), older);
+    const form = { present: 2, migrations: [{ to: 2, why: 'words are called text', entry: ({ words, ...rest }: Readonly<Record<string, unknown>>) => ({ ...rest, text: words }) }] };
+    const keeper = await open(folder, { form });
+    expect((await recordsOf(keeper)).map(({ entry }) => entry)).toEqual([{ kind: 'noted', text: 'the older form said words' }]);
+    expect(keeper.status.told).toEqual(['The journal was brought from form 1 to form 2. The older file is kept beside it.']);
+    await keeper.append(act((await recordsOf(keeper)).at(-1) ?? null, 'and the newer goes on'));
+    await keeper.close();
+    expect(await readFile(join(folder, journalFile(1)), 'utf8')).toBe(older);
+    expect((await open(folder, { form }).then(async (again) => again.close().then(() => again.status)))).toMatchObject({ lastNumber: 2, told: [] });
   }));
 
   it('refuses to add to a file that another program has changed meanwhile', () => inFolder(async (folder) => {

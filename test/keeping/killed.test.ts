@@ -66,11 +66,11 @@ function allIsThere(found: PageFound, kept: Kept, where: string): void {
 }
 
 describe.concurrent('the browser is killed in the middle of writing, two hundred times', () => {
-  it('and while the server lives on, all that was answered for is there', { timeout: 400_000 }, () => inWorkshop(async (workshop) => {
+  it('and while the server lives on, all that was answered for is there', { timeout: 600_000 }, () => inWorkshop(async (workshop) => {
     await killAgainAndAgain(workshop, { from: 1_001, rounds: 100, server: 'lives' }, allIsThere);
   }));
 
-  it('and when the server is killed with it, all that was answered for is there', { timeout: 400_000 }, () => inWorkshop(async (workshop) => {
+  it('and when the server is killed with it, all that was answered for is there', { timeout: 600_000 }, () => inWorkshop(async (workshop) => {
     await killAgainAndAgain(workshop, { from: 2_002, rounds: 100, server: 'killed' }, allIsThere);
   }));
 });
