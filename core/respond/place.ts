@@ -2,7 +2,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import { noPiece, refuse, write } from './plain.ts';
 import { sayNumber } from '../length/sayNumber.ts';
-import { sayList } from './saying.ts';
+import { sayList, sentence } from './saying.ts';
 
 /** Says where a copy goes: 'leg three is front left'. One place holds one copy. */
 export function placeCopy(bench: Bench, partId: string, copy: number, place: string): Response {
@@ -18,9 +18,9 @@ export function placeCopy(bench: Bench, partId: string, copy: number, place: str
   const holder = [...state.places].find(([key, held]) => held === place && key.startsWith(`${partId}/`) && key !== `${partId}/${copy}`);
   if (holder) {
     const holding = Number(holder[0].slice(partId.length + 1));
-    return refuse(`${place} is taken by ${part.name} ${sayNumber(holding)}. Give that one another place first.`);
+    return refuse(sentence(`${place} is taken by ${part.name} ${sayNumber(holding)}. Give that one another place first`));
   }
   return write([{ kind: 'placed', part: partId, copy, place }], {
-    say: `${part.name} ${sayNumber(copy)} is ${place}.`, signal: 'done', screen: { name: 'part', part: partId, copy },
+    say: sentence(`${part.name} ${sayNumber(copy)} is ${place}`), signal: 'done', screen: { name: 'part', part: partId, copy },
   });
 }

@@ -34,15 +34,15 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
       return withTimer(state, request, (timer) => change(timer, request.addMs, now));
     case 'hold timer':
       return withTimer(state, request, (timer) => timer.heldLeftMs === undefined
-        ? write([{ kind: 'timer held', timer: timer.id }], { say: `${timer.name} stands still.`, screen: CLOCKS })
-        : refuse(`${timer.name} stands still already.`));
+        ? write([{ kind: 'timer held', timer: timer.id }], { say: sentence(`${timer.name} stands still.`), screen: CLOCKS })
+        : refuse(sentence(`${timer.name} stands still already`)));
     case 'resume timer':
       return withTimer(state, request, (timer) => timer.heldLeftMs === undefined
-        ? refuse(`${timer.name} is running already.`)
-        : write([{ kind: 'timer resumed', timer: timer.id }], { say: `${timer.name} runs on.`, screen: CLOCKS }));
+        ? refuse(sentence(`${timer.name} is running already`))
+        : write([{ kind: 'timer resumed', timer: timer.id }], { say: sentence(`${timer.name} runs on.`), screen: CLOCKS }));
     case 'stop timer':
       return withTimer(state, request, (timer) =>
-        write([{ kind: 'timer stopped', timer: timer.id }], { say: `${timer.name} is stopped.`, screen: CLOCKS, signal: 'done' }));
+        write([{ kind: 'timer stopped', timer: timer.id }], { say: sentence(`${timer.name} is stopped.`), screen: CLOCKS, signal: 'done' }));
     case 'acknowledge':
       return acknowledge(state, request, now);
     default:
@@ -93,11 +93,11 @@ function timeLeft(state: State, id: number | undefined, now: Moment): Response {
 function change(timer: Timer, addMs: number, now: Moment): Response {
   const { leftMs } = readTimer(timer, now);
   const after = leftMs + addMs;
-  if (after <= 0) return refuse(`${timer.name} has ${sayDuration(leftMs)} left; that cannot be taken off it.`);
+  if (after <= 0) return refuse(`The clock ${timer.name} has ${sayDuration(leftMs)} left; that cannot be taken off it.`);
   if (after > LONGEST_TIMER_MS) return refuse(`A clock runs for ${sayDuration(LONGEST_TIMER_MS)} at most.`);
   const done = addMs < 0 ? `${sayDuration(-addMs)} taken off` : `${sayDuration(addMs)} added to`;
   return write([{ kind: 'timer changed', timer: timer.id, addMs }], {
-    say: `${done} ${timer.name}: ${sayDuration(after)} left.`, screen: CLOCKS, signal: 'done',
+    say: sentence(`${done} ${timer.name}: ${sayDuration(after)} left`), screen: CLOCKS, signal: 'done',
   });
 }
 

@@ -98,7 +98,8 @@ export const unitSlot: Slot<Rounding['unit']> = {
   longest: 1,
   read: (words) => {
     const unit = nameKey(words);
-    return unit === 'inch' ? [{ value: 'inch' }] : unit === 'millimeter' ? [{ value: 'millimetre' }] : [];
+    if (unit === 'inch' || unit === 'imperial') return [{ value: 'inch' }];
+    return unit === 'millimeter' || unit === 'metric' ? [{ value: 'millimetre' }] : [];
   },
   samples: () => ['millimeters', 'inches'],
 };

@@ -4,7 +4,7 @@ const row = rowsOf('clocks');
 
 /** Starting, asking and changing the clocks. */
 export const CLOCK_ROWS = [
-  row('start a timer', ['[start|set] [a] {duration} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(start|set|time) {duration}'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', durationMs: duration })),
+  row('start a timer', ['[start|set] [a] {duration} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', durationMs: duration })),
   row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {duration?} {kind} (timer|clock)'],
     ({ kind, duration }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
