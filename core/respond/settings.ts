@@ -4,7 +4,7 @@ import { ADDRESS_WORDS, type Settings } from '../journal/settings.ts';
 import type { Rounding } from '../length/rounding.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import { sayNumber, sayOrdinal } from '../length/sayNumber.ts';
-import { writeLength } from '../length/write.ts';
+import { sayLength } from '../length/say.ts';
 import { refuse, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 
@@ -34,7 +34,7 @@ export function changeSettings(setting: Partial<Settings>): Response {
 
 /** 'the nearest thirty-second of an inch', 'half a millimetre' */
 function sayRounding(rounding: Rounding): string {
-  return rounding.unit === 'inch' ? `the nearest ${sayOrdinal(rounding.denominator)} of an inch` : `steps of ${writeLength(rounding.step, { unit: 'millimetre', step: rounding.step })}`;
+  return rounding.unit === 'inch' ? `the nearest ${sayOrdinal(rounding.denominator)} of an inch` : `steps of ${sayLength(rounding.step, { unit: 'millimetre', step: rounding.step })}`;
 }
 
 /** The same settings, one step louder or quieter; undefined at the end of the scale. */
