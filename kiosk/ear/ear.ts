@@ -25,6 +25,8 @@ export interface EarEvents {
   state(state: EarState): void;
   /** The grammar is in force; the model cannot hear these of its words. Also after a restart with another model. */
   unknownWords(words: readonly string[]): void;
+  /** At the same time: how these of its words are said is a guess, for the dictionary does not have them. */
+  guessedWords?(words: readonly string[]): void;
 }
 
 export interface EarOptions {
@@ -72,7 +74,7 @@ export interface EarDiagnosis {
 }
 
 const CAPTURE_URL = '/ear/capture-worklet.js';
-const ADDRESSES: CareAddresses = { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', model: currentModel };
+const ADDRESSES: CareAddresses = { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', dictionaryUrl: '/ear/dictionary.txt.gz', model: currentModel };
 
 /** Longest a new grammar waits for someone to finish speaking. */
 const SWAP_WAITS_MS = 3_000;
@@ -109,7 +111,7 @@ class BenchEar implements Ear {
       partial: (words) => this.#notice(this.#attention.guess(words, performance.now())),
       words: (words) => this.#notice(this.#attention.words(asMeant(words, this.#meant), performance.now())),
       changed: (engine, engineReason) => this.#learn({ engine, engineReason }),
-      grammarSet: (grammar) => this.#useGrammar(grammar),
+      grammarSet: (grammar, guessedWords) => this.#useGrammar(grammar, guessedWords),
     }, careTimes, heapGrowthBytes);
     this.#microphone = source({
       block: (samples) => this.#hear(samples),
@@ -180,9 +182,10 @@ class BenchEar implements Ear {
     return { processing: this.#microphone.settings, restarts: this.#care.restarts, floorDb: this.#gate.floorDb, engine };
   }
 
-  #useGrammar({ meant, unheard }: Grammar): void {
+  #useGrammar({ meant, unheard }: Grammar, guessedWords: readonly string[]): void {
     this.#meant = meant;
     this.#events.unknownWords(unheard);
+    this.#events.guessedWords?.(guessedWords);
   }
 
   #hear(samples: Float32Array<ArrayBuffer>): void {

@@ -1,3 +1,4 @@
+import type { ModelFiles } from './graph/graphFiles.ts';
 import { unpackTarGz, BrokenArchive } from './unpack.ts';
 import type { LoadFault } from './messages.ts';
 
@@ -46,17 +47,11 @@ export interface Printed {
   lastError: string;
 }
 
-export interface LoadedModel {
-  readonly model: EngineModel;
-  /** Every word that the model can hear. */
-  readonly words: ReadonlySet<string>;
-}
-
 /** Says what Vosk calls fatal, and nothing else. */
 const ERRORS_ONLY = -1;
 const MODEL_FOLDER = '/model';
-/** Without these it is not a model that can hear a grammar of our own. */
-const NEEDED = ['am/final.mdl', 'conf/model.conf', 'graph/words.txt', 'graph/HCLr.fst', 'graph/Gr.fst'];
+/** Without these it is no model. */
+const NEEDED = ['am/final.mdl', 'conf/model.conf'];
 
 /** @throws {LoadError} 'engine failed', with the last line that the engine printed */
 export async function startEngine(start: StartEngine, engineUrl: string): Promise<{ engine: Engine; printed: Printed }> {
@@ -75,12 +70,11 @@ export async function startEngine(start: StartEngine, engineUrl: string): Promis
 }
 
 /**
- * Fetches a Vosk model, unpacks it into the engine's memory (never into the browser's database, which the maker's work lives in)
- * and loads it. Once loaded, the files are let go: the engine keeps its own copy.
+ * Fetches a Vosk model and unpacks it, in memory (never into the browser's database, which the maker's work lives in).
  * @throws {LoadError} 'no model' when it cannot be fetched, 'broken model' when it is not a whole Vosk model
  */
-export async function loadModel(engine: Engine, modelUrl: string, printed: Printed): Promise<LoadedModel> {
-  const packed = await fetchModel(modelUrl);
+export async function fetchModel(modelUrl: string): Promise<ModelFiles> {
+  const packed = await fetchPacked(modelUrl);
   const files = new Map<string, Uint8Array<ArrayBuffer>>();
   try {
     for await (const file of unpackTarGz(packed)) files.set(file.path, file.bytes);
@@ -89,13 +83,17 @@ export async function loadModel(engine: Engine, modelUrl: string, printed: Print
     throw new LoadError('no model', describe(error, ''));
   }
   const inside = withoutTopFolder(files);
-  const missing = NEEDED.filter((path) => !inside.has(path));
-  if (missing.length > 0) throw new LoadError('broken model', `it lacks ${missing.join(', ')}`);
-  const words = readWords(inside.get('graph/words.txt') ?? new Uint8Array(0));
-  return { model: buildModel(engine, inside, printed), words };
+  mustHave(inside, NEEDED);
+  return inside;
 }
 
-async function fetchModel(url: string): Promise<ReadableStream<Uint8Array<ArrayBuffer>>> {
+/** @throws {LoadError} 'broken model', with the files that are missing */
+export function mustHave(files: ModelFiles, paths: readonly string[]): void {
+  const missing = paths.filter((path) => !files.has(path));
+  if (missing.length > 0) throw new LoadError('broken model', `it lacks ${missing.join(', ')}`);
+}
+
+async function fetchPacked(url: string): Promise<ReadableStream<Uint8Array<ArrayBuffer>>> {
   let response: Response;
   try {
     // A replaced model must be heard at the next start, not when a cache runs out.
@@ -113,7 +111,11 @@ function withoutTopFolder(files: ReadonlyMap<string, Uint8Array<ArrayBuffer>>): 
   return new Map([...files].map(([path, bytes]) => [path.replace(/^[^/]*\//, ''), bytes]));
 }
 
-function buildModel(engine: Engine, files: ReadonlyMap<string, Uint8Array<ArrayBuffer>>, printed: Printed): EngineModel {
+/**
+ * Gives the engine a model's files and lets it load them. Once loaded, they are let go: the engine keeps its own copy.
+ * @throws {LoadError} 'broken model', with what the engine said of it
+ */
+export function buildModel(engine: Engine, files: ModelFiles, printed: Printed): EngineModel {
   for (const [path, bytes] of files) {
     const full = `${MODEL_FOLDER}/${path}`;
     engine.FS.mkdirTree(full.slice(0, full.lastIndexOf('/')));

@@ -1,3 +1,5 @@
+import { singularsOf } from './words/plural.ts';
+
 /** The recogniser's word for anything it does not know. */
 export const UNKNOWN_WORD = '[unk]';
 
@@ -10,10 +12,9 @@ export interface Grammar {
   readonly meant: ReadonlyMap<string, string>;
 }
 
-/** Every word that the model must be asked about before a grammar can be made of these phrases. */
+/** Every word that the model must know for a grammar of these phrases; of those that it does not, the singulars may do. */
 export function wordsToAsk(phrases: readonly string[], addressWord: string): readonly string[] {
-  const words = wordsOf(phrases, addressWord);
-  return [...new Set([...words, ...words.flatMap(singulars)])];
+  return wordsOf(phrases, addressWord);
 }
 
 /**
@@ -29,7 +30,7 @@ export function makeGrammar(phrases: readonly string[], addressWord: string, unk
   const words = wordsOf(phrases, addressWord);
   const standIns = new Map<string, string>();
   for (const word of words.filter((each) => unknownWords.has(each))) {
-    const singular = singulars(word).find((each) => !unknownWords.has(each));
+    const singular = singularsOf(word).find((each) => !unknownWords.has(each));
     if (singular !== undefined) standIns.set(word, singular);
   }
   const unheard = words.filter((word) => unknownWords.has(word) && !standIns.has(word));
@@ -56,13 +57,6 @@ function wordsOf(phrases: readonly string[], addressWord: string): readonly stri
 
 function splitWords(phrase: string): readonly string[] {
   return phrase.toLowerCase().split(/[\s-]+/).filter((word) => word !== '' && word !== UNKNOWN_WORD);
-}
-
-/** What a word may be the plural of: rails, benches, assemblies. */
-function singulars(word: string): readonly string[] {
-  if (word.length < 4 || !word.endsWith('s') || word.endsWith('ss')) return [];
-  const endings = [['s', ''], ['es', ''], ['ies', 'y']] as const;
-  return endings.filter(([ending]) => word.endsWith(ending)).map(([ending, instead]) => word.slice(0, -ending.length) + instead);
 }
 
 /** The known stretches of a phrase; the first is empty when the phrase begins with an unknown word. */

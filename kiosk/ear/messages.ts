@@ -1,3 +1,5 @@
+import type { Learned } from './vocabulary.ts';
+
 /**
  * What the page and the recogniser's worker say to each other. Every ask carries a number and is answered exactly once, with
  * 'done' or 'failed', so that the page can put a deadline on each; sound is the one thing that is sent without waiting.
@@ -8,15 +10,15 @@ export const SAMPLE_RATE_HZ = 16_000;
 
 export type Ask =
   /** Loads the engine and the model; takes seconds. */
-  | { readonly ask: 'load'; readonly engineUrl: string; readonly modelUrl: string }
+  | { readonly ask: 'load'; readonly engineUrl: string; readonly modelUrl: string; readonly dictionaryUrl: string }
   /** Swaps the grammar: a new recogniser is made first and the old one freed after, so that a bad grammar changes nothing. */
   | { readonly ask: 'grammar'; readonly phrases: readonly string[] }
   /** Ends the utterance: what was heard comes as a 'words' event before the answer. */
   | { readonly ask: 'finish' }
   /** Forgets what was heard so far. */
   | { readonly ask: 'forget' }
-  /** Which of these words the model does not know. */
-  | { readonly ask: 'unknown words'; readonly words: readonly string[] }
+  /** Makes these words hearable in the next grammar, and tells which are not. */
+  | { readonly ask: 'learn words'; readonly words: readonly string[] }
   | { readonly ask: 'health' };
 
 export type NumberedAsk = Ask & { readonly number: number };
@@ -37,7 +39,7 @@ export interface Health {
 }
 
 export type FromWorker =
-  | { readonly number: number; readonly done: true; readonly unknownWords?: readonly string[]; readonly health?: Health }
+  | { readonly number: number; readonly done: true; readonly learned?: Learned; readonly health?: Health }
   | { readonly number: number; readonly failed: string; readonly fault?: LoadFault }
   /** A guess at what is being said; it may still change. */
   | { readonly event: 'partial'; readonly words: string }

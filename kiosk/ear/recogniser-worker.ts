@@ -4,14 +4,17 @@
  * because the engine builds functions from strings; the page never may.
  */
 import startVosk from 'vosk-engine';
-import { describe, LoadError, loadModel, startEngine } from './engine.ts';
-import type { Engine, EngineRecognizer, LoadedModel, Printed, StartEngine } from './engine.ts';
+import { describe, fetchModel, LoadError, startEngine } from './engine.ts';
+import type { Engine, EngineRecognizer, Printed, StartEngine } from './engine.ts';
 import { SAMPLE_RATE_HZ } from './messages.ts';
 import type { FromWorker, NumberedAsk, ToWorker } from './messages.ts';
+import { openVocabulary } from './vocabulary.ts';
+import type { Vocabulary } from './vocabulary.ts';
+import { fetchDictionary } from './words/fetch.ts';
 
 const port = self as unknown as DedicatedWorkerGlobalScope;
 
-interface Loaded extends LoadedModel { readonly engine: Engine; readonly printed: Printed }
+interface Loaded { readonly engine: Engine; readonly printed: Printed; readonly vocabulary: Vocabulary }
 interface Listening { readonly recogniser: EngineRecognizer; heardSomething: boolean }
 
 let loaded: Loaded | undefined;
@@ -38,19 +41,25 @@ async function answer(ask: NumberedAsk): Promise<void> {
 async function fulfil(ask: NumberedAsk): Promise<Partial<Extract<FromWorker, { done: true }>>> {
   switch (ask.ask) {
     case 'load': {
-      const { engine, printed } = await startEngine(startVosk as StartEngine, ask.engineUrl);
-      loaded = { engine, printed, ...(await loadModel(engine, ask.modelUrl, printed)) };
+      loaded = await load(ask);
       return {};
     }
     case 'grammar': return swapGrammar(ask.phrases);
     case 'finish': return finish();
     case 'forget': return forget();
-    case 'unknown words': {
-      const { words } = ready();
-      return { unknownWords: ask.words.filter((word) => !words.has(word)) };
-    }
+    case 'learn words': return { learned: ready().vocabulary.learn(ask.words) };
     case 'health': return { health: { heapBytes: loaded?.engine.HEAPU8.byteLength ?? 0, recognisers } };
   }
+}
+
+async function load({ engineUrl, modelUrl, dictionaryUrl }: Extract<NumberedAsk, { ask: 'load' }>): Promise<Loaded> {
+  const [{ engine, printed }, files, dictionary] = await Promise.all([
+    startEngine(startVosk as StartEngine, engineUrl), fetchModel(modelUrl), fetchDictionary(dictionaryUrl).catch((error: unknown) => describe(error, '')),
+  ]);
+  if (typeof dictionary !== 'string') return { engine, printed, vocabulary: openVocabulary(engine, files, dictionary, printed) };
+  // A model that brings its own words can do without the dictionary.
+  if (!files.has('graph/words.txt')) throw new LoadError('engine failed', dictionary);
+  return { engine, printed, vocabulary: openVocabulary(engine, files, undefined, printed) };
 }
 
 function ready(): Loaded {
@@ -59,8 +68,8 @@ function ready(): Loaded {
 }
 
 function swapGrammar(phrases: readonly string[]): object {
-  const { engine, model } = ready();
-  const recogniser = new engine.Recognizer(model, SAMPLE_RATE_HZ, JSON.stringify(phrases));
+  const { engine, vocabulary } = ready();
+  const recogniser = new engine.Recognizer(vocabulary.model, SAMPLE_RATE_HZ, JSON.stringify(phrases));
   recognisers += 1;
   if (listening !== undefined) {
     listening.recogniser.delete();

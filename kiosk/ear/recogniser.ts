@@ -1,11 +1,14 @@
 import { startWorker } from '../workers.ts';
 import type { WorkerAddress } from '../workers.ts';
+import type { Learned } from './vocabulary.ts';
 import type { Ask, FromWorker, Health, LoadFault, NumberedAsk, ToWorker } from './messages.ts';
 
 export interface RecogniserAddresses {
   readonly workerUrl: WorkerAddress;
   readonly engineUrl: string;
   readonly modelUrl: string;
+  /** How words are said, for models that hear whatever words they are given. */
+  readonly dictionaryUrl: string;
 }
 
 export interface RecogniserEvents {
@@ -61,7 +64,7 @@ export class Recogniser {
     const recogniser = new Recogniser(addresses.workerUrl, events);
     const absolute = (url: string) => new URL(url, location.href).href;
     try {
-      await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl) }, withinMs);
+      await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl), dictionaryUrl: absolute(addresses.dictionaryUrl) }, withinMs);
       return recogniser;
     } catch (error) {
       recogniser.end();
@@ -89,9 +92,9 @@ export class Recogniser {
     await this.#ask({ ask: 'forget' });
   }
 
-  /** Those of the words that the model cannot hear. */
-  async unknownWords(words: readonly string[]): Promise<readonly string[]> {
-    return (await this.#ask({ ask: 'unknown words', words })).unknownWords ?? [];
+  /** Makes the words hearable in the next grammar, as far as the model lets us. */
+  async learn(words: readonly string[]): Promise<Learned> {
+    return (await this.#ask({ ask: 'learn words', words })).learned ?? { unknown: words, guessed: [] };
   }
 
   async health(): Promise<Health> {

@@ -3,6 +3,7 @@ import type { RecogniserAddresses, RecogniserEvents } from './recogniser.ts';
 import type { Grammar } from './grammar.ts';
 import type { Health } from './messages.ts';
 import type { EngineFault } from './state.ts';
+import { singularsOf } from './words/plural.ts';
 
 export interface CareAddresses extends Omit<RecogniserAddresses, 'modelUrl'> {
   /** Where the model is; asked anew at each start, for another may have been installed. */
@@ -31,8 +32,8 @@ export const HEAP_GROWTH_BYTES = 150 * 1024 * 1024;
 
 export interface CareEvents extends Omit<RecogniserEvents, 'crashed'> {
   changed(state: 'starting' | 'ready' | EngineFault, reason: string): void;
-  /** The grammar is in force from now on. */
-  grammarSet(grammar: Grammar): void;
+  /** The grammar is in force from now on; how these of its words are said was guessed. */
+  grammarSet(grammar: Grammar, guessedWords: readonly string[]): void;
 }
 
 /** Makes the grammar once it is known which words the model lacks. */
@@ -127,8 +128,8 @@ export class RecogniserCare {
     const round = this.#round;
     if (!quietly) this.#events.changed('starting', '');
     try {
-      const { workerUrl, engineUrl, model } = this.#addresses;
-      const recogniser = await Recogniser.load({ workerUrl, engineUrl, modelUrl: await model() }, {
+      const { model, ...addresses } = this.#addresses;
+      const recogniser = await Recogniser.load({ ...addresses, modelUrl: await model() }, {
         partial: (words) => this.#events.partial(words),
         words: (words) => this.#events.words(words),
         crashed: (reason) => { if (round === this.#round) this.#failed(new RecogniserError('engine failed', reason)); },
@@ -152,9 +153,11 @@ export class RecogniserCare {
     const wanted = this.#grammar;
     if (recogniser === undefined || wanted === undefined) return undefined;
     try {
-      const grammar = wanted.make(new Set(await recogniser.unknownWords(wanted.words)));
+      const { unknown, guessed } = await recogniser.learn(wanted.words);
+      const singulars = unknown.length === 0 ? [] : (await recogniser.learn(unknown.flatMap(singularsOf))).unknown;
+      const grammar = wanted.make(new Set([...unknown, ...singulars]));
       await recogniser.setGrammar(grammar.phrases);
-      this.#events.grammarSet(grammar);
+      this.#events.grammarSet(grammar, guessed);
       return grammar;
     } catch (error) {
       if (recogniser === this.#recogniser) this.#failed(error);

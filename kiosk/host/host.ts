@@ -37,7 +37,7 @@ export class Host {
   readonly #keeper: BenchKeeper;
   readonly #clockwork: Clockwork;
   readonly #files: Files;
-  #seen: Seen = { heard: '', levelDb: null, words: '', notices: [], shelf: [], microphones: [], unknownWords: [] };
+  #seen: Seen = { heard: '', levelDb: null, words: '', notices: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
   #phrases: readonly string[] = [];
   #drawing = false;
@@ -60,6 +60,7 @@ export class Host {
         level: (levelDb) => this.#levelIs(levelDb),
         state: () => this.#redraw(),
         unknownWords: (unknownWords) => this.#see({ unknownWords }),
+        guessedWords: (guessedWords) => this.#see({ guessedWords }),
       },
     });
     this.#keeper = new BenchKeeper({

@@ -17,6 +17,8 @@ export interface Seen {
   readonly microphones: KioskView['microphones'];
   /** Words of the grammar that the speech model cannot hear. */
   readonly unknownWords: readonly string[];
+  /** Words of the grammar that no dictionary has: they are listened for as they are probably said. */
+  readonly guessedWords: readonly string[];
 }
 
 export interface ToDraw {
@@ -41,7 +43,7 @@ export function kioskView({ bench, now, ear, mouth, status, seen }: ToDraw): Kio
     ear: { state: EAR_STATES[ear.name], sentence: ear.sentence, levelDb: seen.levelDb, heard: seen.heard },
     mouth: mouthView(mouth, bench.state.settings, seen.words),
     keeping: keepingView(status),
-    notices: [...seen.notices, ...deafTo(seen.unknownWords)],
+    notices: [...seen.notices, ...deafTo(seen.unknownWords), ...unsureOf(seen.guessedWords)],
     shelf: seen.shelf,
     microphones: seen.microphones,
   };
@@ -71,7 +73,18 @@ function keepingView({ mode, kept, warnings }: StoreStatus): KeepingView {
 /** A name may never be silently deaf: what cannot be heard is told, with what to do. */
 function deafTo(unknownWords: readonly string[]): readonly string[] {
   if (unknownWords.length === 0) return [];
-  const list = unknownWords.slice(0, 8).map((word) => `“${word}”`).join(', ');
-  const more = unknownWords.length > 8 ? ` and ${unknownWords.length - 8} more` : '';
-  return [`I cannot hear ${list}${more}: the speech model does not know ${unknownWords.length === 1 ? 'it' : 'them'}. Use the keys for ${unknownWords.length === 1 ? 'it' : 'them'}, or give the part another name in “alsoCalled”.`];
+  return [`I cannot hear ${listed(unknownWords)}: the speech model does not know ${unknownWords.length === 1 ? 'it' : 'them'}. Use the keys for ${unknownWords.length === 1 ? 'it' : 'them'}, or give the part another name in “alsoCalled”.`];
+}
+
+function unsureOf(guessedWords: readonly string[]): readonly string[] {
+  if (guessedWords.length === 0) return [];
+  const [them, they] = guessedWords.length === 1 ? ['it', 'it is'] : ['them', 'they are'];
+  return [`No dictionary of mine has ${listed(guessedWords)}: I listen for ${them} as I think ${they} said. If I do not hear ${them}, use the keys, or give the part another name in “alsoCalled”.`];
+}
+
+/** The first of some words, and how many more there are. */
+function listed(words: readonly string[]): string {
+  const most = 8;
+  const list = words.slice(0, most).map((word) => `“${word}”`).join(', ');
+  return words.length > most ? `${list} and ${words.length - most} more` : list;
 }

@@ -79,6 +79,7 @@ function fileTable(folder: string, { model, files = {} }: EarBenchOptions): Read
     '/ear/recogniser-worker.js': join(folder, 'recogniser-worker.js'),
     '/ear/capture-worklet.js': join(folder, 'capture-worklet.js'),
     '/ear/vosk.wasm': join(ROOT, 'node_modules', '@lichess-org', 'vosk-browser', 'dist', 'vosk.wasm'),
+    '/ear/dictionary.txt.gz': join(ROOT, 'sounds', 'dictionary', 'dictionary.txt.gz'),
     ...(model === null ? {} : { '/models/model.tar.gz': model ?? shipped }),
     ...files,
   }));

@@ -37,7 +37,7 @@ const page: EarPage = {
   make({ pushed = false, times = {}, heapGrowthBytes }) {
     const options: EarOptions = {
       events: eventsInto(''),
-      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', model: () => Promise.resolve('/models/model.tar.gz') },
+      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', dictionaryUrl: '/ear/dictionary.txt.gz', model: () => Promise.resolve('/models/model.tar.gz') },
       careTimes: { ...CARE_TIMES, ...times },
       ...(pushed ? { source: pushedSound } : {}),
       ...(heapGrowthBytes === undefined ? {} : { heapGrowthBytes }),
@@ -73,7 +73,7 @@ async function workedThrough(): Promise<void> {
 
 function eventsInto(prefix: string): EarOptions['events'] {
   const note = (event: string) => (detail: unknown) => { page.log.push({ at: performance.now(), event: prefix + event, detail }); };
-  return { heard: note('heard'), address: note('address'), level: note('level'), state: note('state'), unknownWords: note('unknown') };
+  return { heard: note('heard'), address: note('address'), level: note('level'), state: note('state'), unknownWords: note('unknown'), guessedWords: note('guessed') };
 }
 
 function pushedSound(events: MicrophoneEvents): SoundSource {

@@ -34,9 +34,9 @@ describe('the grammar for the recogniser', () => {
     expect(grammar).toMatchObject({ phrases: ['next step', '[unk]'], unheard: ['workshop'] });
   });
 
-  it('asks about every word and what may stand in for it, once', () => {
+  it('asks about every word once', () => {
     expect(wordsToAsk(['next step', 'Step  back', 'thirty-seconds', 'long rails'], 'bench')).toEqual(
-      ['bench', 'next', 'step', 'back', 'thirty', 'seconds', 'long', 'rails', 'second', 'rail']);
+      ['bench', 'next', 'step', 'back', 'thirty', 'seconds', 'long', 'rails']);
   });
 
   it('reads the words of a model, and only the words', () => {

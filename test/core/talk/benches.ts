@@ -8,6 +8,7 @@ import { EMPTY_STATE } from '../../../core/journal/fold.ts';
 import type { State } from '../../../core/journal/state.ts';
 import type { Moment } from '../../../core/clock/moment.ts';
 import { nanometres, NANOMETRES_PER_INCH, type Length } from '../../../core/length/length.ts';
+import { readDictionary } from '../../../kiosk/ear/words/dictionary.ts';
 import { DEMO_TEXT, loadSound } from '../piece/demo.ts';
 
 const NOW: Moment = { wallMs: 0, wallTrusted: true, bootId: 'boot', monotonicMs: 0 };
@@ -41,15 +42,7 @@ export function inches(count: number): Length {
   return nanometres(Math.round(count * NANOMETRES_PER_INCH));
 }
 
-/** The dictionary of the speech model that ships. */
+/** The words whose pronunciation ships: the model hears them, and others by guess. */
 export function modelWords(): ReadonlySet<string> {
-  const archive = gunzipSync(readFileSync(new URL('../../../sounds/speech-model/model.tar.gz', import.meta.url)));
-  // A tar entry: 512 bytes of header (name at 0, size in octal at 124), then the file, padded to 512.
-  for (let at = 0; at + 512 <= archive.length;) {
-    const name = archive.toString('latin1', at, at + 100).replace(/\0.*$/s, '');
-    const size = Number.parseInt(archive.toString('latin1', at + 124, at + 136), 8) || 0;
-    if (name.endsWith('graph/words.txt')) return new Set(archive.toString('utf8', at + 512, at + 512 + size).split('\n').map((line) => line.split(' ')[0] ?? ''));
-    at += 512 + Math.ceil(size / 512) * 512;
-  }
-  throw new Error('the speech model has no words.txt');
+  return new Set(readDictionary(gunzipSync(readFileSync(new URL('../../../sounds/dictionary/dictionary.txt.gz', import.meta.url))).toString()).words.keys());
 }

@@ -1,0 +1,31 @@
+import { buildLexicon } from './lexicon.ts';
+import type { Word } from './lexicon.ts';
+import { anyWordsFile, lookaheadFile } from './openFst.ts';
+import { UNUSED_TRANSITION, wordBoundaries } from './phones.ts';
+
+/** What the recogniser writes for anything that is no word of its grammar. */
+const UNKNOWN_WORD = '[unk]';
+
+/** A file of a model's folder. */
+export type ModelFiles = ReadonlyMap<string, Uint8Array<ArrayBuffer>>;
+
+/**
+ * Everything of a model that depends on its words: with these files in the place of its own, a model with our phones hears these words and no others.
+ * @param words at least one; each word once
+ */
+export function graphFiles(words: readonly Word[]): ModelFiles {
+  const { bytes, renumbered } = lookaheadFile(buildLexicon(words));
+  const names = [...words.map(({ word }) => word), UNKNOWN_WORD];
+  const table = ['<eps> 0', ...names.map((word, index) => `${word} ${renumbered.get(index + 1) ?? 0}`), ''].join('\n');
+  return new Map([
+    ['graph/HCLr.fst', bytes],
+    ['graph/Gr.fst', anyWordsFile(names.length)],
+    ['graph/words.txt', text(table)],
+    ['graph/disambig_tid.int', text(`${UNUSED_TRANSITION}\n`)],
+    ['graph/phones/word_boundary.int', text(wordBoundaries())],
+  ]);
+}
+
+function text(lines: string): Uint8Array<ArrayBuffer> {
+  return new TextEncoder().encode(lines);
+}
