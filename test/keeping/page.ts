@@ -20,6 +20,15 @@ export interface PageFound {
   readonly notes: number;
   readonly status: Store['status'];
   readonly openMs: number;
+  /** Of the script's heap, where the browser says. */
+  readonly heapMb: number;
+}
+
+/** How long the acts took to be kept. */
+export interface PageDone {
+  readonly medianMs: number;
+  readonly ms95: number;
+  readonly longestMs: number;
 }
 
 function tell(what: string, value: unknown): void {
@@ -36,12 +45,15 @@ function forgetStrictness(): void {
 
 async function work(store: Store): Promise<void> {
   const acts = Number(wanted.get('acts') ?? Infinity);
+  const tookMs: number[] = [];
   for (let done = 0; done < acts; done += 1) {
     const texts = done % 4 === 0 ? ['the left cheek, a shaving proud', 'and the right one true'] : ['leg, reference face to far shoulder'];
     const at = { wallMs: Date.now(), wallTrusted: false, bootId: 'test', monotonicMs: Math.round(performance.now()) };
+    const began = performance.now();
     try {
       const records = await store.append(texts.map((text) => ({ kind: 'noted', text: `${text} (${done})` })), at);
       const last = records.at(-1);
+      tookMs.push(performance.now() - began);
       tell('kept', { number: last?.number, checksum: last?.checksum });
     } catch (error) {
       if (!wanted.has('slowly') || !(error instanceof NotKept)) throw error;
@@ -49,7 +61,10 @@ async function work(store: Store): Promise<void> {
     }
     if (wanted.has('slowly')) await new Promise((resolve) => setTimeout(resolve, 100));
   }
-  tell('done', store.status);
+  tookMs.sort((a, b) => a - b);
+  const at = (part: number) => tookMs[Math.floor(part * (tookMs.length - 1))] ?? 0;
+  const done: PageDone = { medianMs: at(0.5), ms95: at(0.95), longestMs: at(1) };
+  tell('done', done);
 }
 
 async function main(): Promise<void> {
@@ -66,6 +81,7 @@ async function main(): Promise<void> {
     notes: state.notes.length,
     status: store.status,
     openMs: Math.round(performance.now() - began),
+    heapMb: Math.round((((performance as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? 0) / 2 ** 20) * 10) / 10,
   };
   tell('found', found);
   if (!wanted.has('look')) await work(store);
