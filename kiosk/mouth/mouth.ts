@@ -63,6 +63,8 @@ export interface Mouth {
 }
 
 const DEFAULT_VOLUME = 7;
+/** How long what is asked for waits for a mouth that is not started. */
+const START_MS = 10_000;
 
 /** The mouth: words and signals to the loudspeaker. Words are on the screen as well, so every fault is told and none stops the bench. */
 export function createMouth(options: MouthOptions): Mouth {
@@ -71,7 +73,8 @@ export function createMouth(options: MouthOptions): Mouth {
   let speech: Speech = options.speech ?? 'normal';
   let facts: MouthFacts = { output: 'starting', voice: 'starting', voiceFault: '' };
   let state = mouthState(facts);
-  let started: Promise<void> | undefined;
+  let open: () => void = () => undefined;
+  const opened = new Promise<void>((resolve) => { open = resolve; });
   const signals = renderSignals();
 
   function learn(news: Partial<MouthFacts>): void {
@@ -113,6 +116,12 @@ export function createMouth(options: MouthOptions): Mouth {
     voice.retry();
     await Promise.all([player.start(), voice.load()]);
     learn({ output: player.state });
+    open();
+  }
+
+  /** What is asked for before the mouth has started waits for it, but not for ever. */
+  function whenOpened(): Promise<unknown> {
+    return Promise.race([opened, new Promise((resolve) => setTimeout(resolve, START_MS))]);
   }
 
   function hush(): void {
@@ -122,17 +131,15 @@ export function createMouth(options: MouthOptions): Mouth {
 
   return {
     get state() { return state; },
-    start() {
-      started = start();
-      return started;
-    },
+    start,
     async say(text, { priority, key, slow = speech === 'slow' }) {
-      if (facts.output === 'starting') await started;
+      if (facts.output === 'starting') await whenOpened();
       if (volume === 0) return 'interrupted';
       if (player.state !== 'open') return 'failed';
       return queue.say({ text, priority, slow, ...(key === undefined ? {} : { key }) });
     },
     async signal(name) {
+      if (facts.output === 'starting') await whenOpened();
       if (volume === 0 || player.state !== 'open') return;
       const hear = name === 'heard' ? undefined : deafen();
       await player.signal(signals[name]);

@@ -28,10 +28,6 @@ export class Renderer {
     this.#cache = new PhraseCache(cacheBytes);
   }
 
-  get cacheBytes(): number {
-    return this.#cache.bytes;
-  }
-
   /** The phrase's sound, as soon as can be. Always settles. */
   render(phrase: Phrase): Promise<Result<Sound, string>> {
     const key = keyOf(phrase);

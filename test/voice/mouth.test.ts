@@ -52,8 +52,11 @@ describe('the mouth, heard', () => {
     return heardSound(bench.page);
   };
 
-  test('gets ready by itself, under the kiosk\'s own policy', async () => {
+  test('gets ready by itself, under the kiosk\'s own policy, and says what was asked for before', async () => {
+    const said = bench.page.evaluate(() => window.mouthPage.mouth.say('due', { priority: 'due' }));
     expect(await start(bench)).toEqual({ name: 'ready', sentence: '' });
+    expect(await said).toBe('said');
+    await bench.page.evaluate(() => { window.mouthPage.log.length = 0; });
   });
 
   test('says a size with a pause after each part of it, as long and as loud as it was made', async () => {
@@ -66,7 +69,7 @@ describe('the mouth, heard', () => {
     expect(seconds).toBeLessThan(7);
     expect(decibels(activeLevel(heard.samples, heard.rate))).toBeCloseTo(-18, 0);
     expect(peakOf(heard.samples)).toBeLessThan(0.9);
-    expect(await log(bench)).toEqual(['state: ready', 'deaf', `speaking: ${SIZE}`, 'hearing', 'silent']);
+    expect(await log(bench)).toEqual(['deaf', `speaking: ${SIZE}`, 'hearing', 'silent']);
   });
 
   test('is softer by the decibels that the volume says', async () => {
