@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { foldersFrom } from './folders.ts';
 import { openBrowser } from './openBrowser.ts';
 import { AlreadyRunning, startServer } from './server.ts';
@@ -11,10 +11,15 @@ async function serve(words: readonly string[]): Promise<void> {
   const server = await startServer({ site, folders: foldersFrom(process.env), ...wantedPort(process.env['PORT']), onFault: (error) => console.error(error) });
   console.log(`Benchcall is at ${server.address} (Ctrl+C to stop)`);
   for (const sentence of server.told()) console.log(sentence);
-  if (words.includes('--open')) openBrowser(server.address);
+  if (words.includes('--open')) openBrowser(server.address, profileFolder());
   const stop = () => void server.close().then(() => process.exit(0));
   process.once('SIGINT', stop);
   process.once('SIGTERM', stop);
+}
+
+/** Beside the journal's folder. */
+function profileFolder(): string {
+  return join(dirname(foldersFrom(process.env).journal), 'browser');
 }
 
 function wantedPort(named: string | undefined): { port?: number } {
@@ -29,7 +34,7 @@ try {
 } catch (error) {
   if (error instanceof AlreadyRunning) {
     console.log(error.message);
-    if (process.argv.includes('--open') && error.address !== '') openBrowser(error.address);
+    if (process.argv.includes('--open') && error.address !== '') openBrowser(error.address, profileFolder());
   } else {
     console.error((error as NodeJS.ErrnoException).code === 'EADDRINUSE' ? `The port ${process.env['PORT'] ?? ''} is taken: name another with PORT, or none for the next free one.` : error instanceof Error ? error.message : error);
     process.exitCode = 1;
