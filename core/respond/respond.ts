@@ -5,6 +5,7 @@ import type { Request } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
 import { readAnswer } from './answers.ts';
 import { respondToKeeping } from './keeping.ts';
+import { respondToLayout } from './layout.ts';
 import { respondToReckon } from './reckon.ts';
 import { respondToRecord } from './record.ts';
 import { respondToSize } from './sizes.ts';
@@ -27,6 +28,8 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToReckon(bench, request);
     case 'record': case 'withdraw measurement': case 'note':
       return respondToRecord(bench, request);
+    case 'diagonals':
+      return respondToLayout(bench, request);
     case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);

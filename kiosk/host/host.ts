@@ -2,6 +2,9 @@ import type { Reply } from '../../core/bench/reply.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Settings } from '../../core/journal/settings.ts';
+import { likelyReplies } from '../../core/respond/likely.ts';
+import { stepsOf } from '../../core/respond/views.ts';
+import { currentStep } from '../../core/work/progress.ts';
 import { phrasesFor } from '../../core/talk/grammar.ts';
 import { parseRequest } from '../../core/talk/parse.ts';
 import { createEar, type Ear } from '../ear/ear.ts';
@@ -166,8 +169,20 @@ export class Host {
     this.#apply(state.settings);
     if (!conversation.question) this.#ear.closeWindow();
     this.#refreshGrammar();
+    this.#makeReady();
     this.#redraw();
   }
+
+  /** Offers the voice what will probably be asked at this step; made anew when the step, the measurements or the rounding change. */
+  #makeReady(): void {
+    const { state } = this.#keeper.bench;
+    const step = currentStep(stepsOf(state), state)?.id;
+    const stands = [step, state.measurements, state.settings.rounding, state.piece] as const;
+    if (stands.every((one, index) => one === this.#readyFor[index])) return;
+    this.#readyFor = stands;
+    this.#mouth.prepare(likelyReplies(this.#keeper.bench, this.now()));
+  }
+  #readyFor: readonly unknown[] = [];
 
   /** Hands the settings that concern ear and mouth on to them, when they changed. */
   #apply(settings: Settings): void {

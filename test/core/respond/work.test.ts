@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { currentStep } from '../../../core/work/progress.ts';
+import { likelyReplies } from '../../../core/respond/likely.ts';
 import { stepsOf } from '../../../core/respond/views.ts';
 import { Session } from './session.ts';
 
@@ -64,5 +65,16 @@ describe('walking through the work', () => {
     expect(session.say('leg three is front left')).toMatch(/leg three is front left/i);
     expect(session.say('leg two is front left')).toMatch(/taken by leg three/);
     expect(session.say('leg nine is front right')).not.toMatch(/noted|is front right\.$/);
+  });
+});
+
+describe('what will probably be asked', () => {
+  it('the sizes of the step are made ready in the very words in which they will be said', () => {
+    const session = Session.withDemo();
+    const ready = likelyReplies(session.bench, session.now);
+    const [size] = current(session)?.sizes ?? [];
+    expect(size).toBeDefined();
+    if (size) expect(ready[0]).toBe(session.request({ kind: 'size', ...size }).say);
+    expect(ready).toContain(session.request({ kind: 'tell the step', what: 'tools' }).say);
   });
 });
