@@ -4,8 +4,8 @@ import { chooseChisel, THIRD } from '../../core/joint/chisel.ts';
 import { rackingOf } from '../../core/joint/racking.ts';
 import { N_PER_MM2_PER_PSI, strengthOf } from '../../core/joint/woodStrength.ts';
 import { nanometres } from '../../core/length/length.ts';
+import { millimetres } from '../core/joint/shop.ts';
 
-const millimetres = (count: number) => nanometres(count * 1_000_000);
 
 describe('racking by plain statics', () => {
   // A wood of 100 N/mm² in rupture and 8 N/mm² at the glue, which is taken as half of the shear along the grain.
