@@ -22,8 +22,8 @@ const NOT_STRING = 0x2000_0000_0000n;
 const WEIGHTED_CYCLES = 0x4000_0000_0000n;
 const ALL_CYCLIC = WEIGHTED | CYCLIC | CYCLIC_AT_START | NOT_TOP_SORTED | ACCESSIBLE | CAN_END | NOT_STRING | WEIGHTED_CYCLES;
 
-/** A lexicon (buildLexicon), whatever its words. */
-const LEXICON_PROPERTIES = EXPANDED | NOT_ACCEPTOR | NOT_OUTPUT_DETERMINISTIC | EPSILONS | INPUT_EPSILONS | OUTPUT_EPSILONS | NOT_INPUT_SORTED
+/** A lexicon (buildLexicon) with words of more than one sound; whether it is deterministic depends on them. */
+const LEXICON_PROPERTIES = EXPANDED | NOT_ACCEPTOR | EPSILONS | INPUT_EPSILONS | OUTPUT_EPSILONS | NOT_INPUT_SORTED
   | OUTPUT_SORTED | ALL_CYCLIC;
 
 const ACCEPTOR = 0x1_0000n;
@@ -50,7 +50,8 @@ const ADD_ON_VERSION = 1;
 export function lookaheadFile(lexicon: Fst): { bytes: Uint8Array<ArrayBuffer>; renumbered: ReadonlyMap<number, number> } {
   const reach = labelReach(lexicon);
   const fst = withOutputs(lexicon, (label) => reach.renumbered.get(label) ?? 0);
-  const properties = LEXICON_PROPERTIES | (hasHomophones(fst) ? NOT_INPUT_DETERMINISTIC : INPUT_DETERMINISTIC);
+  const properties = LEXICON_PROPERTIES | (isDeterministic(fst, fst.input) ? INPUT_DETERMINISTIC : NOT_INPUT_DETERMINISTIC)
+    | (isDeterministic(fst, fst.output) ? OUTPUT_DETERMINISTIC : NOT_OUTPUT_DETERMINISTIC);
   const file = new Writer();
   writeHeader(file, 'olabel_lookahead', ADD_ON_VERSION, properties, { start: -1, states: 0, arcs: 0 });
   file.int32(ADD_ON_MAGIC);
@@ -75,13 +76,13 @@ export function anyWordsFile(words: number): Uint8Array<ArrayBuffer> {
   return file.bytes();
 }
 
-/** Words that sound alike are arcs of one state with the same input. */
-function hasHomophones(fst: Fst): boolean {
+/** Whether no state has two arcs with the same label; words that sound alike make two of the same input. */
+function isDeterministic(fst: Fst, labels: Int32Array): boolean {
   for (let state = 0; state < fst.states; state += 1) {
-    const inputs = fst.input.subarray(fst.firstArc[state], fst.firstArc[state + 1]);
-    if (new Set(inputs).size < inputs.length) return true;
+    const here = labels.subarray(fst.firstArc[state], fst.firstArc[state + 1]);
+    if (new Set(here).size < here.length) return false;
   }
-  return false;
+  return true;
 }
 
 function anyWords(words: number): Fst {

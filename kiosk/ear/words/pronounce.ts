@@ -51,7 +51,8 @@ function firstWay(run: string, dictionary: Dictionary): Pronunciation {
   if (digit !== undefined) return lookUp(digit, dictionary)[0] ?? [];
   const known = lookUp(run, dictionary)[0];
   if (known !== undefined) return known;
-  return VOWELS.test(run) ? soundsOf(run, dictionary.rules) : Array.from(run).flatMap((letter) => letterName(letter, dictionary));
+  const read = VOWELS.test(run) && run.length > 1 ? soundsOf(run, dictionary.rules) : [];
+  return read.length > 0 ? read : Array.from(run).flatMap((letter) => letterName(letter, dictionary));
 }
 
 /** Initials are said letter by letter: 'mdf'. The dictionary has the names of the letters as 'm.'; the article 'a' is another word. */
