@@ -72,6 +72,7 @@ async function main(): Promise<void> {
   tell('opening', location.search);
   const began = performance.now();
   const store = await openStore(wanted.has('alone') ? { keeper: keeperCopy('/no-keeper-here') } : {});
+  store.onChange(() => tell('changed', store.status));
   const { state } = foldJournal(store.records, EMPTY_SNAPSHOT);
   const found: PageFound = {
     length: store.records.length,
