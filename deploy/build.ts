@@ -55,18 +55,17 @@ export const BUNDLING: BuildOptions = {
  * server that is running, or a failed build, never shows a half of it.
  * @throws Error naming each file of assets.ts that is not there
  */
-export async function buildKiosk(out: string, partial = false): Promise<BuildReport> {
-  if (!partial) refuseMissing([...PAGE_BUNDLES, ...WORKER_BUNDLES, ...COPIES]);
-  const there = (parts: readonly Bundle[]) => parts.filter((part) => existsSync(join(REPOSITORY, part.from)));
+export async function buildKiosk(out: string): Promise<BuildReport> {
+  refuseMissing([...PAGE_BUNDLES, ...WORKER_BUNDLES, ...COPIES]);
   const fresh = `${out}.new-${process.pid}`;
   rmSync(fresh, { recursive: true, force: true });
   mkdirSync(fresh, { recursive: true });
   try {
     await Promise.all([
-      build({ ...BUNDLING, entryPoints: entryPoints(there(PAGE_BUNDLES)), outdir: fresh, splitting: true, chunkNames: 'app-[hash]' }),
-      ...there(WORKER_BUNDLES).map((bundle) => build({ ...BUNDLING, entryPoints: entryPoints([bundle]), outdir: fresh })),
+      build({ ...BUNDLING, entryPoints: entryPoints(PAGE_BUNDLES), outdir: fresh, splitting: true, chunkNames: 'app-[hash]' }),
+      ...WORKER_BUNDLES.map((bundle) => build({ ...BUNDLING, entryPoints: entryPoints([bundle]), outdir: fresh })),
     ]);
-    for (const copy of there(COPIES)) cpSync(join(REPOSITORY, copy.from), join(fresh, copy.to), { recursive: true, preserveTimestamps: true, filter: (file) => !file.endsWith('.ts') });
+    for (const copy of COPIES) cpSync(join(REPOSITORY, copy.from), join(fresh, copy.to), { recursive: true, preserveTimestamps: true, filter: (file) => !file.endsWith('.ts') });
     swap(fresh, out);
   } finally {
     rmSync(fresh, { recursive: true, force: true });
@@ -113,7 +112,7 @@ export function describeBuild(result: BuildReport): string {
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
   const words = process.argv.slice(2);
   const out = words.find((word) => !word.startsWith('--')) ?? join(REPOSITORY, 'dist');
-  const result = await buildKiosk(resolve(out), words.includes('--partial'));
+  const result = await buildKiosk(resolve(out));
   console.log(describeBuild(result));
   if (words.includes('--check') && result.pageGzipBytes > PAGE_BUDGET_BYTES) {
     console.error('The page weighs more than its budget.');
