@@ -35,7 +35,7 @@ export class BenchKey extends LitElement {
     button[disabled] { border-style: dashed; border-width: 0.1rem; background: none; color: var(--pencil); font-weight: 400; }
     button[data-pad]::after { content: attr(data-pad) / ''; position: absolute; right: 0.6rem; top: 0.4rem; font-family: var(--figures); font-weight: 400; font-size: 1.6rem; line-height: 1; }
     .label { overflow-wrap: normal; max-width: 100%; max-height: 100%; overflow: hidden; }
-    .label.fitted, .label.large { display: grid; align-content: center; gap: 0.4rem; width: 100%; height: 100%; padding: 0 1.4rem 0 0.2rem; line-height: 1.1; }
+    .label.fitted, .label.large { display: grid; align-content: safe center; gap: 0.4rem; width: 100%; height: 100%; padding: 0 1.4rem 0 0.2rem; line-height: 1.1; }
     .detail { font-size: 0.8em; font-weight: 400; }
     .number { font-size: 1.7em; font-weight: 400; }
     .digit { font-family: var(--figures); font-size: 4.4rem; font-weight: 400; }

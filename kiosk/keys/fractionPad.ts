@@ -21,13 +21,13 @@ export class FractionPad extends LitElement {
   static override styles = [look, css`
     :host { display: grid; grid-template-columns: repeat(7, minmax(var(--key), 1fr)); grid-template-rows: repeat(4, minmax(var(--key), 1fr)); gap: var(--gap); height: 100%; }
     .display { grid-area: 1 / 1 / span 2 / span 3; display: flex; flex-direction: column; min-height: 0; border: 0.1rem solid var(--pencil); background: var(--card); padding: 0.4rem 0.8rem; overflow: hidden; }
-    .number { flex: 1; padding: 0.4rem 0; min-height: 0; display: flex; align-items: center; justify-content: center; font-family: var(--figures); line-height: 1; white-space: nowrap; }
+    .number { flex: 1; padding: 0.4rem 0; min-height: 5.6rem; display: flex; align-items: safe center; justify-content: safe center; font-family: var(--figures); line-height: 1; white-space: nowrap; }
     .fraction { display: inline-flex; flex-direction: column; text-align: center; font-size: 0.66em; margin-left: 0.1em; }
     .fraction .line { height: 0.07em; background: currentColor; }
     .fraction span { padding: 0.02em 0.06em; }
     .unit { font-size: 0.45em; margin-left: 0.12em; }
     .next { outline: 0.2rem dashed var(--now); outline-offset: -0.1rem; min-width: 0.68em; min-height: 1em; display: inline-block; color: var(--now); }
-    .trouble { border-top: 0.2rem solid var(--ink); font-weight: 700; padding-top: 0.2rem; }
+    .trouble { border-top: 0.2rem solid var(--ink); font-weight: 700; padding-top: 0.2rem; max-height: 8.2rem; overflow: hidden; line-height: 1.15; }
   `];
 
   @property({ attribute: false }) unit: FractionEntry['unit'] = 'inch';
@@ -36,7 +36,7 @@ export class FractionPad extends LitElement {
   @property({ attribute: false }) usual: Length | null = null;
   @state() private entry: FractionEntry = emptyEntry('inch');
   @state() private trouble = '';
-  protected fitNumber = new FitText(this, '.number', [10, 8.6, 7.4, 6.4, 5.4, 4.6]);
+  protected fitNumber = new FitText(this, '.number', [10, 8.6, 7.4, 6.4, 5.4, 4.6, 3.8, 3.2]);
   protected fitTrouble = new FitText(this, '.trouble', [2, 1.8, 1.6, 1.5]);
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {

@@ -37,16 +37,35 @@ export class FitText implements ReactiveController {
 
   #fitAll(): void {
     if (!this.#host.hasUpdated) return;
-    for (const box of this.#host.renderRoot.querySelectorAll<HTMLElement>(this.#selector)) fit(box, this.#sizes);
+    for (const box of this.#host.renderRoot.querySelectorAll<HTMLElement>(this.#selector)) {
+      // Its room may change without its host being drawn anew: a neighbour grew, or the maker chose larger text.
+      this.#resized.observe(box);
+      fit(box, this.#sizes);
+    }
   }
 }
 
+/** What a box came to when it was last fitted; as long as it measures the same, it is left alone. */
+const fitted = new WeakMap<HTMLElement, string>();
+
+function measure(box: HTMLElement): string {
+  return [box.clientWidth, box.clientHeight, box.scrollWidth, box.scrollHeight, getComputedStyle(box).getPropertyValue('--text'), box.textContent].join(' ');
+}
+
+/** Letters reach beyond their line where lines are set close: a tenth of their size is not too much, and a pixel is rounding. */
+const fits = (box: HTMLElement): boolean => {
+  const slack = 1 + Number.parseFloat(getComputedStyle(box).fontSize) * 0.1;
+  return box.scrollHeight <= box.clientHeight + slack && box.scrollWidth <= box.clientWidth + 1;
+};
+
 function fit(box: HTMLElement, sizes: readonly number[]): void {
+  if (fitted.get(box) === measure(box)) return;
   const larger = Number(getComputedStyle(box).getPropertyValue('--text')) || 1;
   const smallest = sizes.at(-1) ?? 1;
   const tried = [...sizes.map((size) => size * larger), ...(larger > 1 ? [smallest] : [])];
   for (const size of tried) {
     box.style.setProperty('font-size', `${size}rem`);
-    if (box.scrollHeight <= box.clientHeight + 1 && box.scrollWidth <= box.clientWidth + 1) return;
+    if (fits(box)) break;
   }
+  fitted.set(box, measure(box));
 }

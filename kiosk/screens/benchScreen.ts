@@ -11,6 +11,18 @@ import type { BenchKey } from '../keys/benchKey.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
 import { look } from '../look/look.ts';
 
+const HALF_SECOND_MS = 500;
+
+/** The ear's level changes many times a second; a screen draws itself anew only for what it shows. */
+function looksDifferent(view: KioskView, before: KioskView | undefined): boolean {
+  if (before === undefined) return true;
+  const [one, other] = [view.bench, before.bench];
+  const tick = ({ now }: KioskView): number => Math.floor(now.monotonicMs / HALF_SECOND_MS);
+  return one.state !== other.state || one.conversation !== other.conversation || one.records !== other.records || one.acts !== other.acts
+    || tick(view) !== tick(before) || view.now.bootId !== before.now.bootId
+    || view.notices.join('\n') !== before.notices.join('\n') || view.shelf !== before.shelf || view.microphones !== before.microphones;
+}
+
 /**
  * What every screen is: a sheet, the note of the last reply, and one row of large keys along its lower edge. A screen says what
  * lies on the sheet (`sheet()`) and which keys it has (`keys()`); keys that lie on the sheet itself are bench-keys too, and the
@@ -26,7 +38,7 @@ export abstract class BenchScreen extends LitElement {
     .row { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
   `];
 
-  @property({ attribute: false }) view!: KioskView;
+  @property({ attribute: false, hasChanged: looksDifferent }) view!: KioskView;
   #toldPad: boolean | null = null;
 
   /** The fraction pad has the whole screen, and the status line makes room for it. */

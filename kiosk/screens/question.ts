@@ -11,7 +11,7 @@ import { choiceGrid, choiceStyles } from './choices.ts';
 @customElement('bench-question')
 export class QuestionScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, choiceStyles, css`
-    .asked { height: 100%; overflow: hidden; display: flex; align-items: center; line-height: 1.15; font-weight: 700; }
+    .asked { height: 100%; overflow: hidden; display: flex; align-items: safe center; line-height: 1.15; font-weight: 700; }
     .titled .asked { height: 6.4rem; font-size: 2.4rem; }
   `];
 

@@ -28,7 +28,7 @@ type Wanted =
 export class ReckoningScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, choiceStyles, css`
     .reckoning { display: grid; grid-template-rows: minmax(0, 1fr) auto; gap: 0.8rem; height: 100%; }
-    .answer { min-height: 0; height: 100%; overflow: hidden; display: grid; align-content: center; justify-items: center; line-height: 1; gap: 0.1em; text-align: center; }
+    .answer { min-height: 0; height: 100%; overflow: hidden; display: grid; align-content: safe center; justify-items: center; line-height: 1; gap: 0.1em; text-align: center; }
     .answer ul { display: flex; gap: 0.8em; justify-content: center; }
     .answer li { display: grid; justify-items: center; }
     .asked { font-size: calc(2.4rem * var(--text)); line-height: 1.15; }

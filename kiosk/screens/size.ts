@@ -20,7 +20,7 @@ export class SizeScreen extends BenchScreen {
     .size.alone { grid-template-columns: minmax(0, 1fr) 0; }
     .head { grid-area: head; display: flex; gap: 1.2rem; align-items: baseline; flex-wrap: nowrap; white-space: nowrap; overflow: hidden; height: 4.4rem; border-bottom: 0.1rem solid var(--pencil); }
     .head h1 { font-size: inherit; }
-    .hero { grid-area: hero; min-height: 0; overflow: hidden; display: flex; align-items: center; justify-content: center; line-height: 1; }
+    .hero { grid-area: hero; min-height: 0; overflow: hidden; display: flex; align-items: safe center; justify-content: safe center; line-height: 1; }
     .drawing { grid-area: drawing; min-height: 0; }
     .basis { grid-area: basis; font-size: calc(2.2rem * var(--text)); line-height: 1.2; }
     .basis fraction-text { font-size: 1.4em; }

@@ -21,7 +21,7 @@ export class StatusLine extends LitElement {
     .meter { width: 3.6rem; }
     .meter rect { fill: none; stroke: currentColor; stroke-width: 1.2; }
     .meter rect.on { fill: currentColor; }
-    .words { height: 100%; overflow: hidden; white-space: normal; display: flex; align-items: center; min-width: 0; }
+    .words { height: 100%; overflow: hidden; white-space: normal; display: flex; align-items: safe center; min-width: 0; }
     .words p { max-height: 100%; }
     .words .speaker { color: var(--pencil); }
     .fault { font-weight: 700; }

@@ -22,28 +22,28 @@ const FIRST_SIZES = 2;
 @customElement('bench-step')
 export class StepScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, timerStripStyles, css`
-    .step { display: grid; grid-template-rows: auto auto minmax(0, 1fr) auto; gap: 0.4rem; height: 100%; }
+    .step { container-type: size; display: grid; grid-template-rows: auto auto minmax(0, 1fr) auto; gap: 0.4rem; height: 100%; }
     .head { display: flex; gap: 1.2rem; justify-content: space-between; align-items: baseline; border-bottom: 0.1rem solid var(--pencil); }
     .head .title { white-space: nowrap; overflow: hidden; height: 3.2rem; flex: 1; }
     .body { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 1.6rem; min-height: 0; }
-    .sentence { min-height: 0; height: 100%; line-height: 1.12; overflow: hidden; display: flex; flex-direction: column; justify-content: center; }
+    .sentence { min-height: 0; height: 100%; line-height: 1.12; overflow: hidden; display: flex; flex-direction: column; justify-content: safe center; }
     .sizes { width: 34rem; height: 100%; overflow: hidden; display: grid; align-content: safe space-evenly; gap: 0.4rem; border-left: 0.1rem solid var(--pencil); padding-left: 1.2rem; line-height: 1; }
     .size { display: grid; gap: 0.4rem 1.2rem; align-items: center; }
     .several .size { grid-template-columns: minmax(0, 1fr) auto; }
     .caption { line-height: 1.05; }
     .sizes .caption { font-size: clamp(1.5rem, 0.4em, calc(1.8rem * var(--text))); }
-    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 9rem; overflow: hidden; }
+    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 40cqh; overflow: hidden; }
     .foot p { display: flex; gap: 0.8rem; align-items: flex-start; }
     .foot svg { flex: none; width: 1.1em; height: 1.1em; }
     .caution { font-weight: 700; }
-    .none { display: grid; align-content: center; gap: 1.6rem; font-size: calc(3.4rem * var(--text)); height: 100%; }
+    .none { display: grid; align-content: safe center; gap: 1.6rem; font-size: calc(3.4rem * var(--text)); height: 100%; }
   `];
 
   @property({ attribute: false }) screen: Extract<Screen, { name: 'step' }> = { name: 'step' };
   protected fitTitle = new FitText(this, '.title', [2.6, 2.4, 2.2, 2, 1.8, 1.6]);
   protected fitSentence = new FitText(this, '.sentence', [5.2, 4.6, 4.2, 3.8, 3.4, 3, 2.7, 2.4, 2.1]);
   protected fitSizes = new FitText(this, '.sizes', [12, 10.6, 9.4, 8.2, 7.2, 6.4, 5.6, 5, 4.4, 3.8, 3.2]);
-  protected fitFoot = new FitText(this, '.foot', [2.1, 1.9, 1.7, 1.5, 1.35, 1.2]);
+  protected fitFoot = new FitText(this, '.foot', [2.1, 1.9, 1.7, 1.5, 1.35]);
 
   protected get step(): Step | undefined {
     const { state } = this.view.bench;

@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { readTimer } from '../../core/clock/reading.ts';
-import { writeDuration } from '../../core/clock/sayDuration.ts';
+import { sayDuration } from '../../core/clock/sayDuration.ts';
 import type { TimerReading } from '../../core/clock/reading.ts';
 import type { Timer } from '../../core/clock/timer.ts';
 import type { KioskView } from '../hostPort.ts';
@@ -44,7 +44,7 @@ export function writeLeft(ms: number): string {
 
 /** What stands for the time left: figures, or that nobody knows. */
 export function leftText({ timer, reading }: RunningTimer): string {
-  if (reading.due) return `due${reading.overdueMs >= MINUTE_MS ? ` ${writeDuration(Math.floor(reading.overdueMs / MINUTE_MS) * MINUTE_MS)} ago` : ''}`;
+  if (reading.due) return `due${reading.overdueMs >= MINUTE_MS ? ` ${sayDuration(Math.floor(reading.overdueMs / MINUTE_MS) * MINUTE_MS)} ago` : ''}`;
   const left = writeLeft(reading.leftMs);
   const certain = reading.certainty === 'unknown' ? `${left} at most` : left;
   return timer.heldLeftMs === undefined ? certain : `${certain} held`;

@@ -169,6 +169,26 @@ describe('at the bench', () => {
     expect(host.view.bench.state.settings.rounding).to.deep.equal({ unit: 'inch', denominator: 64 });
   });
 
+  it('the ear\'s level moves its meter and leaves the screen alone', async () => {
+    const host = await MiniHost.start();
+    const { view } = host.kiosk;
+    if (view === null) throw new Error('nothing is shown');
+    const screen = host.kiosk.renderRoot.querySelector('bench-step');
+    let drawn = 0;
+    screen?.addController({ hostUpdated: () => { drawn++; } });
+    await settled();
+    drawn = 0;
+    const lit = (): number => host.kiosk.renderRoot.querySelector('status-line')?.renderRoot.querySelectorAll('rect.on').length ?? 0;
+    const before = lit();
+    host.kiosk.view = { ...view, ear: { ...view.ear, levelDb: -3 }, now: { ...view.now, monotonicMs: view.now.monotonicMs + 100 } };
+    await settled();
+    expect(drawn).to.equal(0);
+    expect(lit()).to.be.greaterThan(before);
+    host.kiosk.view = { ...view, now: { ...view.now, monotonicMs: view.now.monotonicMs + 1_000 } };
+    await settled();
+    expect(drawn, 'a second later the clocks have moved').to.equal(1);
+  });
+
   it('a stuck key is reported to the host', async () => {
     const host = await MiniHost.start();
     host.kiosk.view = viewOf({ name: 'step' }, { state: UNDER_WAY });
