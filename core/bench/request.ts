@@ -2,13 +2,14 @@ import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import type { TimerKind } from '../clock/timer.ts';
 import type { Settings } from '../journal/settings.ts';
+import type { FrameName } from '../layout/frames.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { StepId } from '../work/step.ts';
 import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | ReckonRequest | RecordRequest | TimerRequests | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 export type WorkRequest =
   | { readonly kind: 'where am I' }
@@ -56,6 +57,11 @@ export type TimerRequests =
   | { readonly kind: 'resume timer'; readonly timer?: number }
   | { readonly kind: 'stop timer'; readonly timer?: number }
   | { readonly kind: 'acknowledge'; readonly timer?: number };
+
+/** What the diagonals were taken of; `unsaid` is the frame of the piece, when it has one. */
+export type Measured = { readonly unsaid: true } | { readonly frame: FrameName } | { readonly part: string };
+export type LayoutRequest =
+  | { readonly kind: 'diagonals'; readonly of: Measured; readonly first: Length; readonly second: Length };
 
 export type KeepingRequest =
   | { readonly kind: 'scratch that' }

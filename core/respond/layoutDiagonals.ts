@@ -52,15 +52,15 @@ export function respondToDiagonals(bench: Bench, { of, first, second }: Extract<
 function subjectOf(state: State, of: Measured): Subject | string {
   const sizes = sizesOf(state);
   const { piece } = state;
-  if (of !== 'here' && 'part' in of) {
+  if ('part' in of) {
     const part = piece?.file.parts.find(({ id }) => id === of.part);
     const [along, across] = ['length', 'width'].map((size) => (sizes ? sizeOf(sizes, `${of.part}.${size}`)?.length : undefined));
     if (!part || along === undefined || across === undefined) return 'This piece has no such part.';
     return { name: `the ${part.name}`, view: FLAT, candidates: [{ say: '', rectangle: { along, across } }] };
   }
-  const name = of === 'here' ? 'frame' : of.frame;
+  const name = 'frame' in of ? of.frame : 'frame';
   const frame = piece && sizes ? frameOf(piece.file, sizes, name) : undefined;
-  if (!frame) return of === 'here' ? { name: 'it', view: FLAT, candidates: [] } : `This piece has no ${name} of legs and rails. Say which part, or only the two diagonals.`;
+  if (!frame) return 'unsaid' in of ? { name: 'it', view: FLAT, candidates: [] } : `This piece has no ${name} of legs and rails. Say which part, or only the two diagonals.`;
   return {
     name: `the ${name === 'front frame' ? 'front' : name}`, view: name === 'frame' ? FROM_ABOVE : UPRIGHT,
     candidates: [{ say: ', over the outsides of the legs', rectangle: frame.outside }, { say: ', between the legs', rectangle: frame.inside }],
@@ -100,8 +100,8 @@ function sayTrue(state: State, name: string, { difference }: DiagonalCheck): str
 function sayPull(state: State, view: View, check: DiagonalCheck): string {
   const { difference, whenSquare, sides } = check;
   const way = check.longer === 'first' ? 'right' : 'left';
-  const shift = sides ? ` The ${view.farSide} stands ${spoken(state, absolute(sides.farSideRight))} too far to the ${way}.` : '';
-  return `${sentence(`the diagonal ${longerOf(view, check)} is ${spoken(state, difference)} longer`)}${shift} Pull the clamp along it, until both read ${spoken(state, whenSquare)}.`;
+  const shift = sides ? ` The ${view.farSide} stands too far to the ${way}, by ${spoken(state, absolute(sides.farSideRight))}.` : '';
+  return `${sentence(`the diagonal ${longerOf(view, check)} is longer by ${spoken(state, difference)}`)}${shift} Pull the clamp along it, until both read ${spoken(state, whenSquare)}.`;
 }
 
 /** Square, and still not right: said when the two diagonals together are off what the sides make. */

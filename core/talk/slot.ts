@@ -31,6 +31,9 @@ export interface SlotValues {
   readonly left: Operand;
   readonly right: Operand;
   readonly each: Operand;
+  /** Two lengths measured, in the order in which they were said. */
+  readonly first: Length;
+  readonly second: Length;
   readonly unit: Rounding['unit'];
   readonly rounding: Rounding;
   readonly duration: number;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { JOINT_RECKONINGS } from '../../../core/joint/reckonings.ts';
+import { LAYOUT_RECKONINGS } from '../../../core/layout/reckonings.ts';
 import { nanometres } from '../../../core/length/length.ts';
 import { readInputs } from '../../../core/reckoning/readInputs.ts';
 import type { Fields } from '../../../core/reckoning/reckoning.ts';
@@ -45,8 +46,9 @@ it('an answer is written as a number, as in the shop, and exactly', () => {
 });
 
 it('every reckoning has a name of its own, and defaults that it can read itself', () => {
-  expect(new Set(JOINT_RECKONINGS.map(({ name }) => name)).size).toBe(JOINT_RECKONINGS.length);
-  for (const { inputs } of JOINT_RECKONINGS) {
+  const RECKONINGS = [...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS];
+  expect(new Set(RECKONINGS.map(({ name }) => name)).size).toBe(RECKONINGS.length);
+  for (const { inputs } of RECKONINGS) {
     const needed = Object.fromEntries(Object.entries(inputs).filter(([, field]) => field.default === undefined && field.optional !== true).map(([key]) => [key, '1 in']));
     expect(readInputs(inputs, needed)).toMatchObject({ ok: true });
   }

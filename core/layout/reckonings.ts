@@ -1,0 +1,5 @@
+import type { Reckoning } from '../reckoning/reckoning.ts';
+import { diagonals, fourSided } from './reckon/diagonals.ts';
+
+/** What the layout contributes to `npm run reckon`. */
+export const LAYOUT_RECKONINGS: readonly Reckoning[] = [diagonals, fourSided];

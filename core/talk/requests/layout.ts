@@ -1,0 +1,11 @@
+import { rowsOf } from '../pattern.ts';
+
+const row = rowsOf('layout');
+
+/** Trueness of what was made. */
+export const LAYOUT_ROWS = [
+  row('the diagonals of a frame', ['[the] diagonals [of [the] frame] are {first} and {second}', '[the] first diagonal is {first} and [the] second is {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { unsaid: true }, first, second })),
+  row('the diagonals of an end frame', ['[the] diagonals of [the] end frame are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'end frame' }, first, second })),
+  row('the diagonals of the front', ['[the] diagonals of [the] front are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'front frame' }, first, second })),
+  row('the diagonals of a part', ['[the] diagonals of [the] {part} are {first} and {second}'], ({ part: { part }, first, second }) => ({ kind: 'diagonals', of: { part }, first, second })),
+];
