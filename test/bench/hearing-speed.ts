@@ -2,16 +2,15 @@
  * How fast and how large the ear is: load, grammar swap, share of real time, end of speech to words, memory.
  * Figures are of the machine it runs on; 'slowed' stops and continues the browser's process, for the browser's own slowing does not reach workers.
  */
-import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { phrasesFor } from '../../core/talk/grammar.ts';
 import { openEar } from '../voice/earBench.ts';
 import type { EarBench } from '../voice/earBench.ts';
+import { pageBytes, slowDown } from './pageProcess.ts';
 import { TALKATIVE } from '../core/talk/benches.ts';
 
 const RECORDINGS = ['bench-next-step', 'how-long-is-the-long-rail', 'bench-record-leg-two', 'remark'];
 const ROUNDS = 4;
-const SLICE_MS = 60;
 
 const files = Object.fromEntries(RECORDINGS.map((name) => [`/${name}.wav`, join(import.meta.dirname, '..', 'voice', 'recordings', `${name}.wav`)]));
 const phrases = phrasesFor(TALKATIVE);
@@ -108,46 +107,6 @@ function noise({ page }: EarBench, seconds: number): Promise<void> {
       await window.page.push(Float32Array.from({ length: 16_000 }, (_, at) => (Math.random() - 0.5) * 0.5 * Math.max(0, Math.sin((Math.PI * at) / 8_000))));
     }
   }, seconds);
-}
-
-/** The browser's process that holds the page, by its command line. */
-function pageProcess(): number {
-  const processes = readdirSync('/proc').filter((name) => /^\d+$/.test(name)).map(Number).filter(isOurPage);
-  const largest = processes.sort((one, other) => residentBytes(other) - residentBytes(one))[0];
-  if (largest === undefined) throw new Error('the browser\'s process was not found');
-  return largest;
-}
-
-function isOurPage(process: number): boolean {
-  try {
-    return readFileSync(`/proc/${process}/cmdline`, 'utf8').includes('--type=renderer') && ancestors(process).includes(globalThis.process.pid);
-  } catch {
-    return false;
-  }
-}
-
-function ancestors(process: number): readonly number[] {
-  if (process <= 1) return [];
-  const parent = Number(/^PPid:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/status`, 'utf8'))?.[1] ?? 0);
-  return [parent, ...ancestors(parent)];
-}
-
-function residentBytes(process: number): number {
-  return Number(/^VmRSS:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/status`, 'utf8'))?.[1] ?? 0) * 1024;
-}
-
-function pageBytes(): number {
-  return residentBytes(pageProcess());
-}
-
-/** Lets the page's process run for one part in `times`. */
-function slowDown(times: number): () => void {
-  const page = pageProcess();
-  let timer: ReturnType<typeof setTimeout>;
-  const go = () => { process.kill(page, 'SIGCONT'); timer = setTimeout(stop, SLICE_MS / times); };
-  const stop = () => { process.kill(page, 'SIGSTOP'); timer = setTimeout(go, SLICE_MS - SLICE_MS / times); };
-  stop();
-  return () => { clearTimeout(timer); process.kill(page, 'SIGCONT'); };
 }
 
 function milliseconds(ms: number): string {

@@ -1,18 +1,16 @@
 import { build } from 'esbuild';
-import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:http';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { extname, join } from 'node:path';
+import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { BUNDLING } from '../../deploy/build.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
-import { securityHeaders } from '../../deploy/headers.ts';
+import { CHROMIUM_FLAGS } from '../../deploy/chromium.mjs';
 import { writeWav } from './sound.ts';
+import { chromiumPath, serveFiles } from './servedFiles.ts';
 import type {} from './earPage.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
-const TYPES: Readonly<Record<string, string>> = { '.js': 'text/javascript', '.wasm': 'application/wasm', '.html': 'text/html', '.wav': 'audio/wav' };
 
 export interface EarBench {
   readonly page: Page;
@@ -38,7 +36,7 @@ export async function openEar(options: EarBenchOptions = {}): Promise<EarBench> 
   const undo: (() => unknown)[] = [() => rmSync(folder, { recursive: true, force: true })];
   try {
     await bundle(folder);
-    const server = await serve(fileTable(folder, options));
+    const server = await serveFiles(fileTable(folder, options));
     undo.unshift(server.close);
     const browser = await chromium.launch(launchOptions(folder, options));
     undo.unshift(() => browser.close());
@@ -85,26 +83,8 @@ function fileTable(folder: string, { model, files = {} }: EarBenchOptions): Read
   }));
 }
 
-async function serve(files: ReadonlyMap<string, string>): Promise<{ address: string; close: () => void }> {
-  const server = createServer((request, response) => {
-    const path = new URL(request.url ?? '/', 'http://127.0.0.1').pathname;
-    const file = files.get(path);
-    if (file === undefined || !existsSync(file)) {
-      response.writeHead(404).end();
-      return;
-    }
-    response.writeHead(200, { ...securityHeaders(path), 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
-    createReadStream(file).pipe(response);
-  });
-  await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
-  const address = server.address();
-  if (address === null || typeof address === 'string') throw new Error('the server has no port');
-  return { address: `http://127.0.0.1:${address.port}/`, close: () => { server.closeAllConnections(); server.close(); } };
-}
-
 function launchOptions(folder: string, { microphone, flags = [] }: EarBenchOptions): Parameters<typeof chromium.launch>[0] {
-  const executablePath = findChromium();
-  if (executablePath === undefined) throw new Error('no Chromium: name one with CHROMIUM=/path/to/chromium');
+  const executablePath = chromiumPath();
   const args = [...CHROMIUM_FLAGS, ...flags];
   if (microphone !== undefined) {
     const file = join(folder, 'microphone.wav');

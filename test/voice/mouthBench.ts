@@ -1,17 +1,15 @@
 import { build, type BuildResult } from 'esbuild';
-import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:http';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, extname, join } from 'node:path';
+import { basename, join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { BUNDLING } from '../../deploy/build.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
-import { securityHeaders } from '../../deploy/headers.ts';
+import { CHROMIUM_FLAGS } from '../../deploy/chromium.mjs';
 import { captureSound } from './capturedSound.ts';
+import { chromiumPath, serveFiles } from './servedFiles.ts';
 import type {} from './mouthPage.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
-const TYPES: Readonly<Record<string, string>> = { '.js': 'text/javascript', '.wasm': 'application/wasm', '.html': 'text/html' };
 
 export interface MouthBench {
   readonly page: Page;
@@ -37,7 +35,7 @@ export async function openMouth(options: MouthBenchOptions = {}): Promise<MouthB
   const close = async () => { for (const step of undo) await step(); };
   try {
     await bundle(folder);
-    const server = await serve(fileTable(folder, options.voice));
+    const server = await serveFiles(fileTable(folder, options.voice));
     undo.unshift(server.close);
     const browser = await chromium.launch(launchOptions(options));
     undo.unshift(() => browser.close());
@@ -77,26 +75,8 @@ function fileTable(folder: string, voice: string | null | undefined): ReadonlyMa
   }));
 }
 
-async function serve(files: ReadonlyMap<string, string>): Promise<{ address: string; close: () => void }> {
-  const server = createServer((request, response) => {
-    const path = new URL(request.url ?? '/', 'http://127.0.0.1').pathname;
-    const file = files.get(path);
-    if (file === undefined || !existsSync(file)) {
-      response.writeHead(404).end();
-      return;
-    }
-    response.writeHead(200, { ...securityHeaders(path), 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
-    createReadStream(file).pipe(response);
-  });
-  await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
-  const address = server.address();
-  if (address === null || typeof address === 'string') throw new Error('the server has no port');
-  return { address: `http://127.0.0.1:${address.port}/`, close: () => { server.closeAllConnections(); server.close(); } };
-}
-
 function launchOptions({ mayAlwaysSound = true, loudspeaker = true }: MouthBenchOptions): Parameters<typeof chromium.launch>[0] {
-  const executablePath = findChromium();
-  if (executablePath === undefined) throw new Error('no Chromium: name one with CHROMIUM=/path/to/chromium');
+  const executablePath = chromiumPath();
   const args = [...CHROMIUM_FLAGS, '--autoplay-policy=' + (mayAlwaysSound ? 'no-user-gesture-required' : 'document-user-activation-required')];
   if (loudspeaker) args.push('--use-fake-device-for-media-stream');
   // Playwright silences the browser unless told not to.

@@ -4,11 +4,12 @@ import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import type { Bench } from '../../core/bench/bench.ts';
 import { buildKiosk } from '../../deploy/build.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
+import { CHROMIUM_FLAGS } from '../../deploy/chromium.mjs';
 import { startServer } from '../../deploy/server.ts';
 import { synthesise, type VoiceName } from '../../kiosk/mouth/flite.ts';
 import type { BenchKiosk } from '../../kiosk/kiosk.ts';
 import { captureSound } from './capturedSound.ts';
+import { chromiumPath } from './servedFiles.ts';
 import { joined, mixed, quiet, randomNumbers, RATE_HZ, writeWav } from './sound.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
@@ -53,8 +54,7 @@ export async function openWholeKiosk(microphone: Float32Array): Promise<WholeKio
   const server = await startServer({ site, port: 0, folders: { journal: join(folder, 'journal'), pieces: join(folder, 'pieces'), models: join(folder, 'models') } });
   const file = join(folder, 'microphone.wav');
   writeFileSync(file, writeWav(microphone));
-  const executablePath = findChromium();
-  if (executablePath === undefined) throw new Error('no Chromium: name one with CHROMIUM=/path/to/chromium');
+  const executablePath = chromiumPath();
   const browser = await chromium.launch({ executablePath, headless: true, args: [
     ...CHROMIUM_FLAGS, '--autoplay-policy=no-user-gesture-required',
     '--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-audio-capture=${file}`,
