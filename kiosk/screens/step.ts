@@ -32,7 +32,7 @@ export class StepScreen extends BenchScreen {
     .several .size { grid-template-columns: minmax(0, 1fr) auto; }
     .caption { line-height: 1.05; }
     .sizes .caption { font-size: clamp(1.5rem, 0.4em, calc(1.8rem * var(--text))); }
-    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 40cqh; overflow: hidden; }
+    .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 43cqh; overflow: hidden; }
     .foot p { display: flex; gap: 0.8rem; align-items: flex-start; }
     .foot svg { flex: none; width: 1.1em; height: 1.1em; }
     .caution { font-weight: 700; }
