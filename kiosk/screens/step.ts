@@ -31,8 +31,9 @@ export class StepScreen extends BenchScreen {
     .size { display: grid; gap: 0.4rem 1.2rem; align-items: center; }
     .several .size { grid-template-columns: minmax(0, 1fr) auto; }
     .caption { line-height: 1.05; }
-    .sizes .caption { font-size: clamp(1.5rem, 0.4em, calc(1.8rem * var(--text))); }
+    .sizes .caption { font-size: clamp(1.4rem, 0.4em, calc(1.8rem * var(--text))); }
     .foot { display: grid; gap: 0.3rem; border-top: 0.1rem solid var(--pencil); padding-top: 0.4rem; line-height: 1.12; max-height: 43cqh; overflow: hidden; }
+    .sized .foot { max-height: 33cqh; }
     .foot p { display: flex; gap: 0.8rem; align-items: flex-start; }
     .foot svg { flex: none; width: 1.1em; height: 1.1em; }
     .caution { font-weight: 700; }
@@ -42,7 +43,7 @@ export class StepScreen extends BenchScreen {
   @property({ attribute: false }) screen: Extract<Screen, { name: 'step' }> = { name: 'step' };
   protected fitTitle = new FitText(this, '.title', [2.6, 2.4, 2.2, 2, 1.8, 1.6]);
   protected fitSentence = new FitText(this, '.sentence', [5.2, 4.6, 4.2, 3.8, 3.4, 3, 2.7, 2.4, 2.1]);
-  protected fitSizes = new FitText(this, '.sizes', [12, 10.6, 9.4, 8.2, 7.2, 6.4, 5.6, 5, 4.4, 3.8, 3.2]);
+  protected fitSizes = new FitText(this, '.sizes', [12, 10.6, 9.4, 8.2, 7.2, 6.4, 5.6, 5, 4.4, 3.8, 3.2, 2.8, 2.4]);
   protected fitFoot = new FitText(this, '.foot', [2.1, 1.9, 1.7, 1.5, 1.35]);
 
   protected get step(): Step | undefined {
@@ -56,7 +57,7 @@ export class StepScreen extends BenchScreen {
     const step = this.step;
     if (step === undefined) return this.#noStep();
     const steps = stepsOf(state);
-    return html`<div class="step">
+    return html`<div class="step ${step.sizes.length > 0 ? 'sized' : ''}">
       <header class="head"><h1 class="title">${titleOf(step, state.places)}</h1><span class="caption">${this.#standing(step)}${steps.indexOf(step) + 1} of ${steps.length}</span></header>
       ${timerStrip(this.view)}
       <div class="body"><div class="sentence"><p>${wordingText(state, sayingOf(step, state.places))}</p></div>${this.#sizes(step.sizes)}</div>
