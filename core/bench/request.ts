@@ -9,7 +9,7 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 export type WorkRequest =
   | { readonly kind: 'where am I' }
@@ -30,6 +30,17 @@ export type SizeRequest =
   | { readonly kind: 'how many'; readonly part: string }
   | { readonly kind: 'what moved' }
   | { readonly kind: 'what no longer fits' };
+
+/** About joints and their marks; without a joint or part, those of the current step are meant. */
+export type JointRequest =
+  | { readonly kind: 'marks'; readonly part?: string; readonly copy?: number }
+  | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' }
+  | { readonly kind: 'how deep'; readonly joint?: string }
+  | { readonly kind: 'which chisel'; readonly joint?: string }
+  | { readonly kind: 'how to chop'; readonly joint?: string }
+  | { readonly kind: 'longest tenon'; readonly joint: string }
+  | { readonly kind: 'how strong'; readonly joint: string }
+  | { readonly kind: 'foot bevel'; readonly part?: string };
 
 /** What arithmetic can be asked for; a size may stand wherever a length may. */
 export type Operand = { readonly length: Length } | { readonly size: SizeName; readonly copy?: number } | { readonly lastAnswer: true };
@@ -61,7 +72,9 @@ export type TimerRequests =
 /** What the diagonals were taken of; `unsaid` is the frame of the piece, when it has one. */
 export type Measured = { readonly unsaid: true } | { readonly frame: FrameName } | { readonly part: string };
 export type LayoutRequest =
-  | { readonly kind: 'diagonals'; readonly of: Measured; readonly first: Length; readonly second: Length };
+  | { readonly kind: 'diagonals'; readonly of: Measured; readonly first: Length; readonly second: Length }
+  /** How far off a size may come out; with a target, how true each part must be for it. */
+  | { readonly kind: 'tolerance'; readonly size: SizeName; readonly copy?: number; readonly target?: Length };
 
 export type KeepingRequest =
   | { readonly kind: 'scratch that' }

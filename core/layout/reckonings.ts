@@ -1,5 +1,6 @@
 import type { Reckoning } from '../reckoning/reckoning.ts';
 import { diagonals, fourSided } from './reckon/diagonals.ts';
+import { toleranceStack } from './reckon/stack.ts';
 
 /** What the layout contributes to `npm run reckon`. */
-export const LAYOUT_RECKONINGS: readonly Reckoning[] = [diagonals, fourSided];
+export const LAYOUT_RECKONINGS: readonly Reckoning[] = [diagonals, fourSided, toleranceStack];

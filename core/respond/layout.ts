@@ -1,9 +1,15 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { LayoutRequest } from '../bench/request.ts';
+import { assertNever } from '../result.ts';
 import { respondToDiagonals } from './layoutDiagonals.ts';
+import { respondToTolerance } from './layoutTolerance.ts';
 
 /** What is asked of layout and trueness. */
 export function respondToLayout(bench: Bench, request: LayoutRequest): Response {
-  return respondToDiagonals(bench, request);
+  switch (request.kind) {
+    case 'diagonals': return respondToDiagonals(bench, request);
+    case 'tolerance': return respondToTolerance(bench, request);
+    default: return assertNever(request);
+  }
 }

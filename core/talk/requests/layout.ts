@@ -8,4 +8,7 @@ export const LAYOUT_ROWS = [
   row('the diagonals of an end frame', ['[the] diagonals of [the] end frame are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'end frame' }, first, second })),
   row('the diagonals of the front', ['[the] diagonals of [the] front are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'front frame' }, first, second })),
   row('the diagonals of a part', ['[the] diagonals of [the] {part} are {first} and {second}'], ({ part: { part }, first, second }) => ({ kind: 'diagonals', of: { part }, first, second })),
+  row('how far off a size may come out', ['[what is] [the] tolerance (of|on) [the] {size}', 'how far off (can|may|could) [the] {size} be', 'how true will [the] {size} be'], ({ size }) => ({ kind: 'tolerance', ...size })),
+  row('how true the parts must be', ['how true must (they|it|[the] parts) be (for|to hold) [the] {size} (within|to) {length}', 'hold [the] {size} (within|to) {length}'],
+    ({ size, length }) => ({ kind: 'tolerance', ...size, target: length })),
 ];
