@@ -1,0 +1,97 @@
+import type { Response } from '../bench/reply.ts';
+import type { Screen } from '../bench/screen.ts';
+import { mateOf } from '../joint/mates.ts';
+import { marksFor, type Mark, type MarkKind } from '../joint/marks.ts';
+import { sayNumber } from '../length/say.ts';
+import type { MortiseAndTenon } from '../piece/file.ts';
+import type { Jointing } from './jointing.ts';
+import { refuse, tell } from './plain.ts';
+import { sentence, spoken, written } from './saying.ts';
+
+/** More figures than this do not fit large on one screen. */
+const MOST_SHOWN = 8;
+/** What is taken for one mark of a kind, with what joins the two in a sentence. */
+const PAIRS: readonly (readonly [MarkKind, MarkKind, string])[] = [
+  ['mortise start', 'mortise end', 'from'], ['mortise near side', 'mortise far side', 'sides'], ['first shoulder', 'second shoulder', 'shoulders'],
+  ['outer cheek', 'inner cheek', 'cheeks'], ['tenon top', 'tenon bottom', 'edges'], ['groove top', 'groove bottom', 'groove'],
+];
+
+/** Everything that is marked on a part, joint by joint, each from its reference. */
+export function tellPartMarks(jointing: Jointing, partId: string, copy: number | undefined): Response {
+  const { state, piece, sizes } = jointing;
+  const part = piece.file.parts.find(({ id }) => id === partId);
+  if (!part) return refuse('This piece has no such part.');
+  if (copy !== undefined && (copy < 1 || copy > part.count)) return refuse(`There is no ${part.name} ${sayNumber(copy)}; this piece has ${sayNumber(part.count)}.`);
+  const marks = marksFor(piece, sizes, partId, copy, copy === undefined ? undefined : state.places.get(`${partId}/${copy}`));
+  const head = copy === undefined ? part.name : `${part.name} ${sayNumber(copy)}`;
+  if (marks.length === 0) return refuse(`No joint is marked on the ${part.name}.`);
+  return tell({ say: `${sentence(head)} ${sayJoints(jointing, part.id, copy, marks)}`, screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
+}
+
+/** All marks of each joint; of several mortises only where they lie along the part, which is as much as the ear keeps. */
+function sayJoints(jointing: Jointing, partId: string, copy: number | undefined, marks: readonly Mark[]): string {
+  const short = marks.filter(({ kind }) => kind === 'mortise start').length > 1;
+  const told = [...new Set(marks.map(({ joint }) => joint))].map((joint) => {
+    const own = marks.filter((mark) => mark.joint === joint && (!short || mark.from.kind === 'end'));
+    return sentence(`${nameOf(jointing, partId, joint)}${onlyIn(jointing, partId, copy, joint)}: ${sayMarks(jointing, own)}`);
+  });
+  return [...told, ...(short ? ['Ask for one mortise to hear its sides and its depth.'] : [])].join(' ');
+}
+
+/** The marks of one side of a joint, or the one that was asked for. */
+export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side: 'mortise' | 'tenon', only?: 'start' | 'end' | 'depth'): Response {
+  const { piece, sizes, state } = jointing;
+  const partId = side === 'mortise' ? joint.mortiseIn : joint.tenonOn;
+  const part = piece.file.parts.find(({ id }) => id === partId);
+  const all = marksFor(piece, sizes, partId).filter((mark) => mark.joint === joint.id);
+  const marks = only === undefined ? all : all.filter(({ kind }) => kind === wanted(side, only));
+  const [first] = marks;
+  if (!part || !first) return refuse(`The piece file does not say where the ${joint.name} goes.`);
+  const name = nameOf(jointing, partId, joint.id);
+  const say = only === undefined ? `${part.name}, ${name}${side === 'mortise' ? `, in ${first.on}` : ''}: ${sayMarks(jointing, marks)}` : `${part.name}, ${name}, ${first.say.replace(/ of the (?:mortise|tenon)$/, '')}, ${spoken(state, first.at)} from ${first.from.say}`;
+  return tell({ say: sentence(say), screen: screenOf(jointing, `${name} on the ${part.name}`, marks, partId), lengths: marks.map(({ at }) => at) });
+}
+
+function wanted(side: 'mortise' | 'tenon', only: 'start' | 'end' | 'depth'): MarkKind {
+  if (only === 'depth') return 'mortise depth';
+  if (side === 'mortise') return only === 'start' ? 'mortise start' : 'mortise end';
+  return only === 'start' ? 'first shoulder' : 'second shoulder';
+}
+
+/** 'long rail mortise' on the leg, 'long rail tenon' on the rail, 'groove for the button'. */
+function nameOf({ piece }: Jointing, partId: string, jointId: string | undefined): string {
+  const joint = piece.file.joints.find(({ id }) => id === jointId);
+  if (!joint) return 'foot bevel';
+  if (joint.kind === 'fixing') return `groove for the ${joint.name}`;
+  return joint.mortiseIn === partId ? `${mateOf(piece.file, joint)} mortise` : joint.name;
+}
+
+/** When no copy was named: ', only on the back left and back right'. */
+function onlyIn({ piece }: Jointing, partId: string, copy: number | undefined, jointId: string | undefined): string {
+  const joint = piece.file.joints.find(({ id }) => id === jointId);
+  return copy === undefined && joint?.kind === 'mortise and tenon' && joint.mortiseIn === partId && joint.places ? `, only ${joint.places.join(' and ')}` : '';
+}
+
+/** Pairs are said together with their reference once: 'from one inch to four and a half, from the top end'. */
+function sayMarks({ state }: Jointing, marks: readonly Mark[]): string {
+  const of = (kind: MarkKind): Mark | undefined => marks.find((mark) => mark.kind === kind);
+  const paired = PAIRS.flatMap(([first, second, word]) => {
+    const [one, other] = [of(first), of(second)];
+    return one && other ? [`${word} ${spoken(state, one.at)} ${word === 'from' ? 'to' : 'and'} ${spoken(state, other.at)}, from ${one.from.say}`] : [];
+  });
+  const inPairs = new Set(PAIRS.flatMap(([first, second]) => [first, second]));
+  const single = marks.filter(({ kind }) => !inPairs.has(kind)).map((mark) => (mark.tool === 'depth flag' ? `${spoken(state, mark.at)} deep` : `${spoken(state, mark.at)} from ${mark.from.say}`));
+  return [...paired, ...single].join('; ');
+}
+
+/** The distances along the part large, those across it in a line below when there are many. */
+function screenOf(jointing: Jointing, question: string, marks: readonly Mark[], partId: string): Extract<Screen, { name: 'reckoning' }> {
+  const several = new Set(marks.map(({ joint }) => joint)).size > 1;
+  const shown = marks.length <= MOST_SHOWN ? marks : marks.filter(({ from }) => from.kind === 'end').slice(0, MOST_SHOWN);
+  const label = (mark: Mark): string => `${several ? `${nameOf(jointing, partId, mark.joint)}: ` : ''}${mark.kind}`;
+  const rest = [...new Set(marks.filter((mark) => !shown.includes(mark)).map((mark) => `${mark.kind} ${written(jointing.state, mark.at)}`))];
+  return {
+    name: 'reckoning',
+    result: { question, answers: shown.map((mark) => ({ label: label(mark), length: mark.at })), note: rest.length > 0 ? rest.slice(0, MOST_SHOWN).join(', ') : [...new Set(marks.map(({ from }) => `from ${from.say}`))].join(', ') },
+  };
+}

@@ -1,0 +1,95 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Response } from '../bench/reply.ts';
+import type { JointRequest, Request } from '../bench/request.ts';
+import { chiselOf } from '../joint/ofPiece.ts';
+import { mateOf } from '../joint/mates.ts';
+import type { State } from '../journal/state.ts';
+import { absolute } from '../length/arithmetic.ts';
+import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
+import type { MortiseAndTenon } from '../piece/file.ts';
+import { currentStep } from '../work/progress.ts';
+import { tellBevel, tellChopping, tellLongest, tellStrength } from './jointAdvice.ts';
+import type { Jointing } from './jointing.ts';
+import { tellJointMarks, tellPartMarks } from './jointMarks.ts';
+import { noPiece, refuse, tell } from './plain.ts';
+import { sayList, sentence, spoken, written } from './saying.ts';
+import { sizesOf, stepsOf } from './views.ts';
+
+/** Within this, a chisel is as wide as its mortise (common practice, no source). */
+const SAME_WIDTH = nanometres(NANOMETRES_PER_INCH / 64);
+
+/** Questions about joints: their marks, the chisel, the chopping, how long and how strong. Nothing is written down. */
+export function respondToJoint(bench: Bench, request: JointRequest): Response {
+  const { state } = bench;
+  const sizes = sizesOf(state);
+  if (!state.piece || !sizes) return noPiece();
+  const jointing: Jointing = { state, piece: state.piece, sizes };
+  switch (request.kind) {
+    case 'marks':
+      return marks(jointing, request.part, request.copy);
+    case 'marks of joint':
+      return withJoint(jointing, request.joint, () => request, (joint) => tellJointMarks(jointing, joint, request.side, request.only));
+    case 'how deep':
+      return withJoint(jointing, request.joint, (joint) => ({ kind: 'how deep', joint }), (joint) => tellJointMarks(jointing, joint, 'mortise', 'depth'));
+    case 'which chisel':
+      return withJoint(jointing, request.joint, (joint) => ({ kind: 'which chisel', joint }), (joint) => tellChisel(jointing, joint));
+    case 'how to chop':
+      return withJoint(jointing, request.joint, (joint) => ({ kind: 'how to chop', joint }), (joint) => tellChopping(jointing, joint));
+    case 'longest tenon':
+      return withJoint(jointing, request.joint, () => request, (joint) => tellLongest(jointing, joint));
+    case 'how strong':
+      return withJoint(jointing, request.joint, () => request, (joint) => tellStrength(jointing, joint));
+    case 'foot bevel':
+      return tellBevel(jointing, request.part);
+    default:
+      return assertNever(request);
+  }
+}
+
+function stepNow(state: State): { readonly part?: string; readonly copy?: number; readonly joint?: string } | undefined {
+  return currentStep(stepsOf(state), state);
+}
+
+/** The part named, else the one of the current step, else the only one that has mortises. */
+function marks(jointing: Jointing, part: string | undefined, copy: number | undefined): Response {
+  if (part !== undefined) return tellPartMarks(jointing, part, copy);
+  const step = stepNow(jointing.state);
+  const mortised = [...new Set(tenonJoints(jointing).map(({ mortiseIn }) => mortiseIn))];
+  if (step?.part !== undefined && tenonJoints(jointing).some(({ mortiseIn, tenonOn }) => mortiseIn === step.part || tenonOn === step.part)) return tellPartMarks(jointing, step.part, step.copy);
+  const [only, ...more] = mortised;
+  if (only === undefined) return refuse('This piece has no mortises.');
+  if (more.length === 0) return tellPartMarks(jointing, only, undefined);
+  const choices = mortised.map((id) => ({ say: jointing.piece.file.parts.find((one) => one.id === id)?.name ?? id, request: { kind: 'marks', part: id } as const }));
+  return tell({ say: `Which part: ${sayList(choices.map(({ say }) => say), 'or')}?`, question: { kind: 'which', choices } });
+}
+
+function tenonJoints({ piece }: Jointing): readonly MortiseAndTenon[] {
+  return piece.file.joints.filter((joint) => joint.kind === 'mortise and tenon');
+}
+
+/** The joint named, else the one of the current step, else the only one; else the question which. */
+function withJoint(jointing: Jointing, named: string | undefined, ask: (joint: string) => Request, then: (joint: MortiseAndTenon) => Response): Response {
+  const joints = tenonJoints(jointing);
+  const wanted = named ?? stepNow(jointing.state)?.joint;
+  const [only, ...more] = joints;
+  const joint = joints.find(({ id }) => id === wanted) ?? (named === undefined && more.length === 0 ? only : undefined);
+  if (joint) return then(joint);
+  if (only === undefined) return refuse('This piece has no mortise and tenon.');
+  if (named !== undefined) return refuse('That is no mortise and tenon.');
+  const choices = joints.map((one) => ({ say: `${mateOf(jointing.piece.file, one)} mortise`, request: ask(one.id) }));
+  return tell({ say: `Which mortise: ${sayList(choices.map(({ say }) => say), 'or')}?`, question: { kind: 'which', choices } });
+}
+
+/** The chisel that the maker owns for it, as measured. */
+function tellChisel({ state, piece, sizes }: Jointing, joint: MortiseAndTenon): Response {
+  const { width, chisel, off } = chiselOf(piece, sizes, joint);
+  const name = `${mateOf(piece.file, joint)} mortise`;
+  const answers = [{ label: 'mortise width', length: width }, ...(chisel === undefined ? [] : [{ label: 'chisel', length: chisel }])];
+  const screen = { name: 'reckoning', result: { question: `chisel for the ${name}`, answers } } as const;
+  if (chisel === undefined) return tell({ say: `The ${name} is ${spoken(state, width)} wide. The piece file names no chisels; write yours down as measured.`, screen, lengths: [width] });
+  if (absolute(off) > SAME_WIDTH) {
+    return tell({ say: `No chisel of yours is ${spoken(state, width)} wide for the ${name}. The nearest is ${spoken(state, chisel)}: make mortise and tenon to that.`, note: `nearest: ${written(state, chisel)}`, screen, signal: 'wrong', lengths: [width, chisel] });
+  }
+  return tell({ say: sentence(`for the ${name}, the chisel that measures ${spoken(state, chisel)}; set the mortise gauge to it`), screen, lengths: [chisel] });
+}

@@ -1,0 +1,32 @@
+import type { OwnerMention } from '../names.ts';
+import { rowsOf } from '../pattern.ts';
+import type { Built } from '../slot.ts';
+
+const row = rowsOf('joints');
+
+/** Where the joints go, and how they are cut. */
+export const JOINT_ROWS = [
+  row('where the mortises go', ['where do [the] mortises go', 'where are [the] mortises', 'where are [the] marks', 'where do i mark [it|this]', 'where do [the] (mortises|joints) go (on|in) [the] {part?}', '(what|where) [are the] marks (on|of) [the] {part?}', 'how do i mark [out] [the] {part?}'],
+    ({ part }) => ({ kind: 'marks', ...part })),
+  row('where a joint goes', ['where (is|are) [the] {owner}', 'where does [the] {owner} go'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(owner) }))),
+  row('where a mortise starts', ['where does [the] {owner} (start|begin)'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(owner), only: 'start' }))),
+  row('where a mortise ends', ['where does [the] {owner} (end|stop)'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(owner), only: 'end' }))),
+  row('how deep to chop', ['how deep', 'how deep (is|should) (it|this) [be]', 'how deep do i (chop|go)'], () => ({ kind: 'how deep' })),
+  row('which chisel', ['(which|what) chisel', '(which|what) chisel do i (need|use|take)'], () => ({ kind: 'which chisel' })),
+  row('which chisel for a joint', ['(which|what) chisel [do i use] for [the] {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'which chisel', joint }))),
+  row('how to chop a mortise', ['how do i (chop|cut) (it|this|that)', 'how do i chop a mortise'], () => ({ kind: 'how to chop' })),
+  row('how to chop the mortise of a joint', ['how do i (chop|cut) [the] {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'how to chop', joint }))),
+  row('how long a tenon could be', ['how long (can|could) [the] {owner} be', 'what is the longest {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'longest tenon', joint }))),
+  row('how strong a joint is', ['how strong is [the] {owner}', 'will [the] {owner} hold'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'how strong', joint }))),
+  row('how to bevel a foot', ['how do i bevel (it|the foot|the feet)'], () => ({ kind: 'foot bevel' })),
+  row('how to bevel the foot of a part', ['how do i bevel [the] {part}'], ({ part: { part } }) => ({ kind: 'foot bevel', part })),
+];
+
+function ofJoint({ owner, say }: OwnerMention, build: (joint: string) => Built): Built {
+  return owner.kind === 'joint' ? build(owner.id) : { fault: `${say} is no joint` };
+}
+
+/** A joint goes by its mortise and by its tenon. */
+function sideOf({ say }: OwnerMention): 'mortise' | 'tenon' {
+  return say.endsWith('mortise') ? 'mortise' : 'tenon';
+}

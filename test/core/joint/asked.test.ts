@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { Session } from '../respond/session.ts';
+import { inches } from './shop.ts';
+
+/** A bench with the demo piece, at a step when one is named. */
+function at(step?: string): Session {
+  const session = Session.withDemo();
+  if (step !== undefined) session.request({ kind: 'go to step', step });
+  return session;
+}
+
+describe('asking for the joints at the bench', () => {
+  it('where the mortises go: each along the leg, with its reference', () => {
+    const say = at().say('where do the mortises go on leg two');
+    expect(say).toMatch(/^Leg two\. Long rail mortise: from one inch to four, and a half inches, from the top end\./);
+    expect(say).not.toMatch(/back stretcher/i);
+    expect(at().say('where do the mortises go')).toMatch(/Back stretcher mortise, only back left and back right: from nineteen, and three quarters inches/);
+  });
+
+  it('where one starts and ends', () => {
+    expect(at().say('where does the long rail mortise start')).toBe('Leg, long rail mortise, start, one inch from the top end.');
+    expect(at().say('where does the back stretcher mortise end')).toBe('Leg, back stretcher mortise, end, twenty-one, and three quarters inches from the top end.');
+  });
+
+  it('all of one: face, ends, sides and depth', () => {
+    expect(at().say('where is the short rail mortise')).toBe('Leg, short rail mortise, in the face towards the short rail: from one inch to four, and a half inches, from the top end; sides five eighths of an inch and one, and one eighth inches, from the outer face; one, and thirteen sixteenths inches deep.');
+    expect(at().say('where is the long rail tenon')).toMatch(/^Long rail, long rail tenon: shoulders one, and three quarters inches and forty-seven, and three quarters inches, from one end; cheeks three eighths/);
+  });
+
+  it('at a step, without naming the joint', () => {
+    const session = at('chop mortises/leg/2/sideStretcherTenon');
+    expect(session.say('how deep')).toBe('Leg, side stretcher mortise, depth, one, and thirteen sixteenths inches from the face that is chopped.');
+    expect(session.say('which chisel')).toBe('For the side stretcher mortise, the chisel that measures half an inch; set the mortise gauge to it.');
+    expect(session.say('how do I chop it')).toMatch(/^Side stretcher mortise, from twenty-three, and three quarters inches to twenty-five/);
+    expect(session.say('where do the mortises go')).toMatch(/^Leg two\./);
+  });
+
+  it('asks which when several could be meant', () => {
+    const session = at();
+    expect(session.say('which chisel')).toMatch(/^Which mortise: /);
+    expect(session.say('long rail mortise')).toMatch(/^For the long rail mortise/);
+  });
+
+  it('how to chop: start, passes, bevel, levering and strop, and the cautions on the screen', () => {
+    const session = at();
+    const reply = session.request({ kind: 'how to chop', joint: 'longRailTenon' });
+    for (const words of [/Flag the chisel at one, and thirteen sixteenths/, /Start in the middle, at two, and three quarters/, /Five passes of three eighths/, /turn the bevel/, /Lever from the second pass/, /Strop after passes two and four/]) expect(reply.say).toMatch(words);
+    expect(reply.screen).toMatchObject({ name: 'reckoning', result: { answers: [{ length: inches(1) }, { length: inches(11, 4) }, { length: inches(9, 2) }, { length: inches(29, 16) }], note: expect.stringMatching(/[Ee]ye protection/) as string } });
+    expect(session.entries).toEqual([]);
+  });
+
+  it('how long the tenon could be, and how strong the joint is, as guidance and no approval', () => {
+    expect(at().say('how long can the long rail tenon be')).toMatch(/two, and twenty-five thirty-seconds inches with a square end.*mitred ends, two, and nine sixteenths/);
+    expect(at().say('how strong is the long rail tenon')).toMatch(/not an approval; local codes/);
+  });
+
+  it('how to bevel the foot, and where the plane stops', () => {
+    expect(at().say('how do I bevel the foot')).toMatch(/^Leg, foot bevel, one eighth of an inch from the bottom end on all sides.*plane from each corner to the middle, one, and five eighths inches/);
+    expect(at().say('how do I bevel the top')).toBe('That part has no bevelled foot.');
+  });
+
+  it('follows what was measured', () => {
+    const session = at();
+    session.request({ kind: 'record', size: 'longRail.thickness', length: inches(19, 16) });
+    expect(session.say('where is the long rail mortise')).toMatch(/sides nineteen thirty-seconds of an inch and one, and three thirty-seconds inches/);
+  });
+
+  it('refuses what is no joint, no part, no copy, or no piece, in a sentence', () => {
+    for (const request of [{ kind: 'marks', part: 'drawer' }, { kind: 'marks', part: 'leg', copy: 9 }, { kind: 'marks', part: 'button' }, { kind: 'which chisel', joint: 'longRailButtons' }, { kind: 'foot bevel', part: 'top' }] as const) {
+      expect(at().request(request)).toMatchObject({ signal: 'wrong', say: expect.stringMatching(/\.$/) as string });
+    }
+    expect(new Session().request({ kind: 'marks' }).say).toMatch(/No piece is on the bench/);
+  });
+});
