@@ -42,17 +42,6 @@ export type JointRequest =
   | { readonly kind: 'how strong'; readonly joint: string }
   | { readonly kind: 'foot bevel'; readonly part?: string };
 
-/** About joints and their marks; without a joint or part, those of the current step are meant. */
-export type JointRequest =
-  | { readonly kind: 'marks'; readonly part?: string; readonly copy?: number }
-  | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' }
-  | { readonly kind: 'how deep'; readonly joint?: string }
-  | { readonly kind: 'which chisel'; readonly joint?: string }
-  | { readonly kind: 'how to chop'; readonly joint?: string }
-  | { readonly kind: 'longest tenon'; readonly joint: string }
-  | { readonly kind: 'how strong'; readonly joint: string }
-  | { readonly kind: 'foot bevel'; readonly part?: string };
-
 /** What arithmetic can be asked for; a size may stand wherever a length may. */
 export type Operand = { readonly length: Length } | { readonly size: SizeName; readonly copy?: number } | { readonly lastAnswer: true };
 export type ReckonRequest =

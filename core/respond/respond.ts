@@ -5,7 +5,6 @@ import type { Request } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
 import { readAnswer } from './answers.ts';
 import { respondToJoint } from './joints.ts';
-import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
 import { respondToLayout } from './layout.ts';
 import { respondToReckon } from './reckon.ts';
@@ -26,8 +25,6 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
-    case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'foot bevel':
-      return respondToJoint(bench, request);
     case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'foot bevel':
       return respondToJoint(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
