@@ -40,6 +40,7 @@ export type JointRequest =
   | { readonly kind: 'how to chop'; readonly joint?: string }
   | { readonly kind: 'longest tenon'; readonly joint: string }
   | { readonly kind: 'how strong'; readonly joint: string }
+  | { readonly kind: 'joint by the book'; readonly joint: string }
   | { readonly kind: 'foot bevel'; readonly part?: string };
 
 /** What arithmetic can be asked for; a size may stand wherever a length may. */

@@ -10,6 +10,7 @@ import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import { currentStep } from '../work/progress.ts';
 import { tellBevel, tellChopping, tellLongest, tellStrength } from './jointAdvice.ts';
+import { tellByTheBook } from './jointByTheBook.ts';
 import type { Jointing } from './jointing.ts';
 import { tellJointMarks, tellPartMarks } from './jointMarks.ts';
 import { noPiece, refuse, tell } from './plain.ts';
@@ -40,6 +41,8 @@ export function respondToJoint(bench: Bench, request: JointRequest): Response {
       return withJoint(jointing, request.joint, () => request, (joint) => tellLongest(jointing, joint));
     case 'how strong':
       return withJoint(jointing, request.joint, () => request, (joint) => tellStrength(jointing, joint));
+    case 'joint by the book':
+      return withJoint(jointing, request.joint, () => request, (joint) => tellByTheBook(jointing, joint));
     case 'foot bevel':
       return tellBevel(jointing, request.part);
     default:

@@ -1,6 +1,7 @@
 import type { Length } from '../../length/length.ts';
 import type { Fields, Figure, ValuesOf } from '../../reckoning/reckoning.ts';
 import { reckoning } from '../../reckoning/reckoning.ts';
+import { telling, type Telling } from '../../reckoning/telling.ts';
 import { failure, success } from '../../result.ts';
 import { chooseWay, waysToMeet, type Meeting } from '../meeting.ts';
 import { placeOfJoint, planJoint, type RailInLeg } from '../railInLeg.ts';
@@ -37,9 +38,16 @@ export const tenonsMeeting = reckoning({
         'Of the ways allowed, the one that leaves the weaker tenon the most glue is chosen; stepped ends only when asked for.',
       ],
       source: ['plane geometry of the leg seen from its end', 'web and clearance: common practice, no source'],
+      warnings: [...one.value.warnings, ...stubby(chosen.first, one.value.chisel, 'first'), ...stubby(chosen.second, other.value.chisel, 'second')],
     });
   },
 });
+
+/** A tenon shorter than three times its thickness is a stub (common practice, no source). */
+function stubby(steps: Meeting['first'], thickness: Length, name: string): readonly Telling[] {
+  const length = shortest(steps);
+  return length >= 3 * thickness ? [] : [telling`The ${name} tenon is only ${length} long where it is shortest, for a thickness of ${thickness}: a stub. Look at the other ways.`];
+}
 
 const HOW: Readonly<Record<Meeting['way'], string>> = {
   'clear of each other': 'They do not reach each other: both are as long as the leg allows.',

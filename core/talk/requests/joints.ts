@@ -18,6 +18,7 @@ export const JOINT_ROWS = [
   row('how to chop the mortise of a joint', ['how do i (chop|cut) [the] {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'how to chop', joint }))),
   row('how long a tenon could be', ['how long (can|could) [the] {owner} be', 'what is the longest {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'longest tenon', joint }))),
   row('how strong a joint is', ['how strong is [the] {owner}', 'will [the] {owner} hold'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'how strong', joint }))),
+  row('a joint by the book', ['what should [the] {owner} be', 'is [the] {owner} right', 'check [the] {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'joint by the book', joint }))),
   row('how to bevel a foot', ['how do i bevel (it|the foot|the feet)'], () => ({ kind: 'foot bevel' })),
   row('how to bevel the foot of a part', ['how do i bevel [the] {part}'], ({ part: { part } }) => ({ kind: 'foot bevel', part })),
 ];

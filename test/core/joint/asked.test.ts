@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Session } from '../respond/session.ts';
+import { DEMO_TEXT, Session } from '../respond/session.ts';
 import { inches } from './shop.ts';
 
 /** A bench with the demo piece, at a step when one is named. */
@@ -52,6 +52,20 @@ describe('asking for the joints at the bench', () => {
   it('how long the tenon could be, and how strong the joint is, as guidance and no approval', () => {
     expect(at().say('how long can the long rail tenon be')).toMatch(/two, and twenty-five thirty-seconds inches with a square end.*mitred ends, two, and nine sixteenths/);
     expect(at().say('how strong is the long rail tenon')).toMatch(/not an approval; local codes/);
+  });
+
+  it('what the joint should be by the book, with the range that is published and where the plan differs', () => {
+    const say = at().say('what should the long rail tenon be');
+    expect(say).toMatch(/^Long rail tenon, by the book: three eighths of an inch thick, from the chisel nearest to a third; shoulders one inch above and one quarter of an inch below/);
+    expect(say).toMatch(/published from five sixteenths of an inch to five eighths of an inch/);
+    expect(say).toMatch(/Your plan has mortise width half an inch, bottom shoulder half an inch and outer shoulder three eighths of an inch\.$/);
+  });
+
+  it('that no owned chisel fits', () => {
+    const session = new Session();
+    session.request({ kind: 'load piece', text: DEMO_TEXT.replace(/"chisels": \[[^\]]*\]/, '"chisels": ["1/8 in"]'), from: 'the demo' });
+    expect(session.request({ kind: 'joint by the book', joint: 'longRailTenon' })).toMatchObject({ signal: 'wrong', say: expect.stringMatching(/^No chisel of yours is between five sixteenths of an inch and five eighths/) as string });
+    expect(session.request({ kind: 'which chisel', joint: 'longRailTenon' })).toMatchObject({ signal: 'wrong', say: expect.stringMatching(/^No chisel of yours is half an inch wide/) as string });
   });
 
   it('how to bevel the foot, and where the plane stops', () => {
