@@ -1,3 +1,6 @@
+import { planChopping } from '../joint/chopping.ts';
+import { hardnessOf } from '../joint/ofPiece.ts';
+import { sayNumber } from '../length/say.ts';
 import type { MortiseAndTenon, Part } from '../piece/file.ts';
 import { CAUTIONS } from './cautions.ts';
 import { chiselFor } from './chisels.ts';
@@ -5,7 +8,7 @@ import { before, idOf, partStep, present, sizeName } from './draft.ts';
 import { CHOPPING, TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
 import { chopOf, mateOf, mortisedCopies, tenonDetail } from './mates.ts';
-import { capital, counted, oneOf } from './names.ts';
+import { capital, counted, listed, oneOf } from './names.ts';
 import type { Step } from './step.ts';
 import { around, words } from './wording.ts';
 
@@ -22,7 +25,7 @@ export function chopMortises(ground: Ground, joint: MortiseAndTenon, part: Part)
       joint: joint.id,
       say: words(`In ${name}, chop the ${each === 1 ? 'mortise' : 'mortises'} for the ${mateOf(ground, joint)}`, around(', ', depth, ' deep'), '.'),
       show: words(`${capital(Number.isInteger(each) && each > 0 ? counted(each, 'mortise') : 'the mortises')} here. Clamp ${name} where the bench is most solid. Mark the depth on the chisel`, around(': ', depth),
-        '. Start in the middle, stay off both end lines, chop and lever down to depth, then trim the ends upright.'),
+        `. ${orderOfChopping(ground, joint, part)} Then trim the ends upright.`),
       sizes: present(ground.size(sizeName(joint, 'mortiseWidth')), ground.size(sizeName(joint, 'mortiseLength'))),
       tools: [chiselFor(ground, joint), 'mallet', 'try square', 'depth gauge', 'clamps', 'strop'],
       check: { say: words('Walls upright, ends on the line, and the bottom deep enough all along.'), tolerance: TOLERANCES.mortise },
@@ -31,6 +34,19 @@ export function chopMortises(ground: Ground, joint: MortiseAndTenon, part: Part)
       after: [before(idOf('joint layout', part.id, joint.id), 'There are no mortise lines to chop to.')],
     }, { detail: mateOf(ground, joint), ...(mortised.place === undefined ? {} : { place: mortised.place }) });
   });
+}
+
+/** In how many passes, and when to strop; only the order where the piece does not say how large the mortise is. */
+function orderOfChopping(ground: Ground, joint: MortiseAndTenon, part: Part): string {
+  const [from, length, width, depth] = ['fromTop', 'mortiseLength', 'mortiseWidth', 'mortiseDepth'].map((size) => ground.planned(sizeName(joint, size)));
+  const wood = ground.planned(sizeName(part, joint.mortiseInto ?? 'width'));
+  const order = 'from the middle to one end, turn the bevel, then to the other, staying off both end lines';
+  if (from === undefined || length === undefined || width === undefined || depth === undefined || wood === undefined) return `Go ${order}.`;
+  const plan = planChopping({ from, length, width, depth, wood, hardness: hardnessOf(part.species) });
+  if (!plan.ok) return `Go ${order}.`;
+  const { flags, stropAfter, through } = plan.value;
+  const strop = stropAfter.length === 0 ? '' : `, and strop after ${listed(stropAfter.map((pass) => sayNumber(pass)))}`;
+  return `In ${counted(flags.length, 'pass')}${through ? ' from each face' : ''}, go ${order}. Lever from the second pass on${strop}.`;
 }
 
 export function sawTenons(ground: Ground, joint: MortiseAndTenon, part: Part): readonly Step[] {

@@ -1,3 +1,4 @@
+import { mateOf as mateIn } from '../joint/mates.ts';
 import type { MortiseAndTenon, Part } from '../piece/file.ts';
 import { idOf, type TitleWords } from './draft.ts';
 import { copiesOf, type Ground } from './ground.ts';
@@ -6,8 +7,7 @@ import type { StepId } from './step.ts';
 
 /** What a mortise is for: the part that comes into it, or the joint's own name where that part has several. */
 export function mateOf(ground: Ground, joint: MortiseAndTenon): string {
-  const tenoned = ground.part(joint.tenonOn);
-  return tenoned === undefined || hasSeveral(ground, joint) ? joint.name : tenoned.name;
+  return mateIn(ground.file, joint);
 }
 
 function hasSeveral(ground: Ground, joint: MortiseAndTenon): boolean {

@@ -49,6 +49,11 @@ describe('asking for the joints at the bench', () => {
     expect(session.entries).toEqual([]);
   });
 
+  it('the step itself tells passes, bevel, levering and strop', () => {
+    const session = at('chop mortises/leg/2/longRailTenon');
+    expect(session.say('tell me more')).toMatch(/In five passes, go from the middle to one end, turn the bevel, then to the other, staying off both end lines\. Lever from the second pass on, and strop after two and four\. Then trim the ends upright\.$/);
+  });
+
   it('how long the tenon could be, and how strong the joint is, as guidance and no approval', () => {
     expect(at().say('how long can the long rail tenon be')).toMatch(/two, and twenty-five thirty-seconds inches with a square end.*mitred ends, two, and nine sixteenths/);
     expect(at().say('how strong is the long rail tenon')).toMatch(/not an approval; local codes/);
