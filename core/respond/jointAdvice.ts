@@ -3,6 +3,7 @@ import { bevelOf } from '../joint/bevel.ts';
 import type { ChopPlan } from '../joint/chopping.ts';
 import { mateOf } from '../joint/mates.ts';
 import { choppingOf, rackingOfJoint, roomFor, USUAL_PUSH_NEWTONS } from '../joint/ofPiece.ts';
+import { subtract } from '../length/arithmetic.ts';
 import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
 import { sayNumber } from '../length/say.ts';
 import { sizeOf } from '../piece/evaluate.ts';
@@ -55,14 +56,16 @@ export function tellLongest({ state, piece, sizes }: Jointing, joint: MortiseAnd
   if (!room) return refuse(`The piece file does not say enough of the ${joint.name}.`);
   const { planned, square, mitred, neighbours } = room;
   if (square <= 0) return refuse(sentence(`there is no room for the ${joint.name} beside the ${sayList(neighbours.map(({ name }) => name))}`));
+  // A mitred tenon is measured on its longer cheek.
+  const over = subtract(planned, joint.tenonEnds === 'mitred' && mitred && mitred[0] > square ? mitred[0] : square);
   const beside = neighbours.length === 0 ? 'it meets no other inside' : `beside the ${sayList(neighbours.map(({ name }) => name))} as planned`;
   const told = [
     sentence(`${joint.name}, from the shoulder, at the longest ${spoken(state, square)} with a square end; ${beside}`),
     ...(mitred ? [`With mitred ends, ${spoken(state, mitred[0])} on the outer cheek, ${spoken(state, mitred[1])} on the inner.`] : []),
-    sentence(`it is planned ${spoken(state, planned)}`),
+    sentence(`it is planned ${spoken(state, planned)}${over > 0 ? `, and would hit: ${spoken(state, over)} too long` : ''}`),
   ];
   const answers = [{ label: 'square', length: square }, ...(mitred ? [{ label: 'mitred, outer cheek', length: mitred[0] }, { label: 'mitred, inner cheek', length: mitred[1] }] : []), { label: 'planned', length: planned }];
-  return tell({ say: told.join(' '), screen: { name: 'reckoning', result: { question: `longest ${joint.name}`, answers } }, lengths: answers.map(({ length }) => length) });
+  return tell({ say: told.join(' '), screen: { name: 'reckoning', result: { question: `longest ${joint.name}`, answers } }, ...(over > 0 ? { signal: 'wrong' as const } : {}), lengths: answers.map(({ length }) => length) });
 }
 
 /** Racking, as a number of times what a usual push asks: never an approval. */

@@ -4,6 +4,8 @@ import type { Screen } from '../bench/screen.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sayNumber } from '../length/say.ts';
 import type { Part } from '../piece/file.ts';
+import { stepsFor } from '../work/plan.ts';
+import { currentStep } from '../work/progress.ts';
 
 /** Worth knowing wherever one is. */
 const ANYWHERE = ['where am I', 'say again', 'digit by digit', 'scratch that', 'how long is left', 'start a twenty minute timer', 'louder', 'menu'];
@@ -33,13 +35,13 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
   const { length, width, copy, part } = examples(bench, screen);
   switch (screen.name) {
     case 'step': case 'menu': case 'help':
-      return ['next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
+      return [...atJoint(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
     case 'steps':
       return ['go to the glue-up', 'what is left', 'next'];
     case 'parts':
       return [...part.map((name) => `show the ${name}`), ...part.map((name) => `how many ${name}`), ...length.map((size) => `how long is the ${size}`)];
     case 'part':
-      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), 'what moved'];
+      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), ...copy.map((one) => `where do the joints go on ${one}`), 'what moved'];
     case 'size': case 'why':
       return ['why', 'in millimeters', 'half of that', 'what moved', 'what no longer fits', ...copy];
     case 'record':
@@ -57,6 +59,13 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     default:
       return assertNever(screen);
   }
+}
+
+/** At a step that chops or lays out a joint, what is asked of it most. */
+function atJoint({ state }: Bench): readonly string[] {
+  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+  const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
+  return mortise && step?.operation === 'chop mortises' ? ['how do I chop it', 'which chisel'] : [];
 }
 
 /** Names of the piece on the bench to make examples with: each a list of one, or empty when the piece has none. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { whatCanBeSaid } from '../../../core/talk/sayable.ts';
 import { DEMO_TEXT, Session } from '../respond/session.ts';
 import { inches } from './shop.ts';
 
@@ -57,6 +58,17 @@ describe('asking for the joints at the bench', () => {
   it('how long the tenon could be, and how strong the joint is, as guidance and no approval', () => {
     expect(at().say('how long can the long rail tenon be')).toMatch(/two, and twenty-five thirty-seconds inches with a square end.*mitred ends, two, and nine sixteenths/);
     expect(at().say('how strong is the long rail tenon')).toMatch(/not an approval; local codes/);
+  });
+
+  it('that a tenon is too long for its neighbour', () => {
+    const session = at();
+    for (const [key, length] of [['shortRailTenon.tenonLength', inches(5, 2)], ['longRailTenon.tenonLength', inches(5, 2)]] as const) session.request({ kind: 'record', size: key, length, sure: true });
+    // It has to stop at 3 1/4 - 1 1/8 - 1/8 - 1/16, which is 1 15/16.
+    expect(session.request({ kind: 'longest tenon', joint: 'longRailTenon' })).toMatchObject({ signal: 'wrong', say: expect.stringMatching(/and would hit: nine sixteenths of an inch too long\.$/) as string });
+  });
+
+  it('what can be asked stands on the help at the chopping step', () => {
+    expect(whatCanBeSaid(at('chop mortises/leg/2/longRailTenon').bench).slice(0, 2)).toEqual(['how do I chop it', 'which chisel']);
   });
 
   it('what the joint should be by the book, with the range that is published and where the plan differs', () => {

@@ -69,6 +69,17 @@ describe('two tenons that share a leg', () => {
     }), { numRuns: 60 });
   });
 
+  it('mitred, have no more than the clearance to spare: both longer by it and a little, they hit', () => {
+    fc.assert(fc.property(legs, (leg) => {
+      const mitred = waysToMeet(leg.first, leg.second, leg.limits).find(({ way }) => way === 'mitred');
+      const shared = Math.min(leg.first.bottom, leg.second.bottom) - Math.max(leg.first.top, leg.second.top);
+      const clipped = mitred && [[mitred.first, leg.first], [mitred.second, leg.second]] as const;
+      fc.pre(mitred !== undefined && shared > 0 && clipped?.every(([steps, { most }]) => (steps[0]?.outerCheek ?? 0) < most) === true);
+      const grown = (steps: TenonSteps): TenonSteps => steps.map((step) => ({ ...step, outerCheek: nanometres(step.outerCheek + leg.limits.clearance + CELL / 2), innerCheek: nanometres(step.innerCheek + leg.limits.clearance + CELL / 2) }));
+      expect(hit(leg, grown(mitred.first), grown(mitred.second), 8)).toBe(true);
+    }), { numRuns: 30 });
+  });
+
   it('and is mirrored when the two are taken the other way round', () => {
     fc.assert(fc.property(legs, (leg) => {
       const ways = waysToMeet(leg.first, leg.second, leg.limits);
