@@ -16,6 +16,7 @@ export function readDuration(words: readonly string[]): number | undefined {
   const [first, second] = units;
   if (first === undefined) return undefined;
   const unit = unitMs(words, first);
+  if (isMisheardArticle(words, first)) return undefined;
   const count = readCount(words.slice(0, first));
   const after = words.slice(first + 1);
   if (count === undefined) return undefined;
@@ -25,6 +26,13 @@ export function readDuration(words: readonly string[]): number | undefined {
   if (part !== undefined && after[0] === 'and' && Number.isInteger(count)) return (count + part) * unit;
   const smaller = second === undefined || unitMs(words, second) >= unit ? undefined : readDuration(rest);
   return smaller === undefined || !Number.isInteger(count) ? undefined : count * unit + smaller;
+}
+
+/** 'an second' was 'ten seconds', and 'a second timer' is another one: only an hour has 'an', and nobody times a second. */
+function isMisheardArticle(words: readonly string[], unitAt: number): boolean {
+  const unit = canonical(words[unitAt] ?? '');
+  const [article] = unitAt === 1 ? words : [];
+  return article === 'an' ? unit !== 'hour' : article === 'a' && unit === 'second';
 }
 
 function unitMs(words: readonly string[], at: number): number {

@@ -6,6 +6,7 @@ import { readLength } from './measures.ts';
 import { nearestPhrase } from './nearest.ts';
 import type { Pattern, Row } from './pattern.ts';
 import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from './table.ts';
+import { soundingAlike } from './soundAlikes.ts';
 import { splitWords } from './words.ts';
 
 const MOST_WORDS = 60;
@@ -24,15 +25,31 @@ export function parseRequest(words: string, bench: Bench): Request {
   const split = splitWords(words.slice(0, MOST_WORDS * 20));
   if (split.length === 0) return notUnderstood('', 'I heard nothing');
   if (split.length > MOST_WORDS) return notUnderstood(split.slice(0, MOST_WORDS).join(' '), 'that was too much at once');
+  const { request, faults } = requestIn(split, bench);
+  const meant = request ?? meantBySound(split, bench);
+  if (meant) return meant;
+  const because = reason(faults, utterance(split, bench));
+  return notUnderstood(split.join(' '), because, nearestPhrase(split, bench, (phrase) => understand(WHOLE_REQUESTS, utterance(phrase, bench)).request !== undefined));
+}
+
+/** What the words mean when spelt as something that sounds the same; nothing unless all such readings that mean anything mean one thing. */
+function meantBySound(split: readonly string[], bench: Bench): Request | undefined {
+  const meant = soundingAlike(split).flatMap((words) => requestIn(words, bench).request ?? []).filter(({ kind }) => kind !== 'note');
+  const [first] = meant;
+  return meant.every((request) => JSON.stringify(request) === JSON.stringify(first)) ? first : undefined;
+}
+
+/** The request that the words make exactly as they stand; else what kept each kind of row from taking them. */
+function requestIn(split: readonly string[], bench: Bench): { readonly request?: Request; readonly faults: readonly NonNullable<Understood['fault']>[] } {
   const heard = utterance(split, bench);
   const tried = [ANSWERS, WHOLE_REQUESTS, FOLLOW_UPS].map((rows) => () => understand(rows, heard));
   const faults: NonNullable<Understood['fault']>[] = [];
   for (const attempt of tried) {
     const { request, fault } = attempt();
-    if (request) return request;
+    if (request) return { request, faults };
     if (fault) faults.push(fault);
   }
-  return notUnderstood(split.join(' '), reason(faults, heard), nearestPhrase(split, bench, (phrase) => understand(WHOLE_REQUESTS, utterance(phrase, bench)).request !== undefined));
+  return { faults };
 }
 
 function understand(rows: readonly Row[], heard: Utterance): Understood {

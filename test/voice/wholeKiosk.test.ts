@@ -50,9 +50,9 @@ describe('the whole kiosk, from a voice in the shop to a voice from the loudspea
     expect(measured[0]).toEqual({ kind: 'measured', measurement: { size: 'leg.width', copy: 2, length: 84_137_500 } });
   });
 
-  test('"bench, start a ten second timer" starts a clock that calls out when it is due', async () => {
-    await saidInTheShop('bench, start a ten second timer');
-    await untilSaid(kiosk.page, /^Timer, ten seconds, running/);
+  test('"bench, start a twenty second timer" starts a clock that calls out when it is due', async () => {
+    await saidInTheShop('bench, start a twenty second timer');
+    await untilSaid(kiosk.page, /^Timer, twenty seconds, running/);
     await forgetSound(kiosk.page);
     await untilSaid(kiosk.page, /time is up/);
     await kiosk.page.waitForTimeout(4_000);

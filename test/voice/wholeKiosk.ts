@@ -93,7 +93,12 @@ export async function untilSaid(page: Page, pattern: RegExp, timeoutMs = 60_000)
   try {
     await page.waitForFunction((source) => new RegExp(source, 'is').test(document.querySelector<BenchKiosk>('bench-kiosk')?.view?.bench.conversation.lastReply?.say ?? ''), words, { timeout: timeoutMs });
   } catch (error) {
-    throw new Error(`nothing like “${words}” was said; last heard and said: ${JSON.stringify(await benchNow(page))}`, { cause: error });
+    throw new Error(`nothing like “${words}” was said; ${await lastHeardAndSaid(page)}`, { cause: error });
   }
   return (await benchNow(page)).said;
+}
+
+async function lastHeardAndSaid(page: Page): Promise<string> {
+  const { heard, said, entries } = await benchNow(page);
+  return `last heard “${heard}”, last said “${said}”, written down: ${entries.map(({ kind }) => kind).join(', ')}`;
 }
