@@ -9,7 +9,7 @@ import { refuse, tell } from './plain.ts';
 import { sentence, spoken, written } from './saying.ts';
 
 /** More figures than this do not fit large on one screen. */
-const MOST_SHOWN = 8;
+const MOST_SHOWN = 5;
 /** What is taken for one mark of a kind, with what joins the two in a sentence. */
 const PAIRS: readonly (readonly [MarkKind, MarkKind, string])[] = [
   ['mortise start', 'mortise end', 'from'], ['mortise near side', 'mortise far side', 'sides'], ['first shoulder', 'second shoulder', 'shoulders'],
@@ -84,14 +84,21 @@ function sayMarks({ state }: Jointing, marks: readonly Mark[]): string {
   return [...paired, ...single].join('; ');
 }
 
-/** The distances along the part large, those across it in a line below when there are many. */
+/** As many figures large as fit: of several mortises their starts, else the distances along the part when there are more; the rest in a line below. */
 function screenOf(jointing: Jointing, question: string, marks: readonly Mark[], partId: string): Extract<Screen, { name: 'reckoning' }> {
-  const several = new Set(marks.map(({ joint }) => joint)).size > 1;
+  const starts = marks.filter(({ kind }) => kind === 'mortise start');
+  if (starts.length > 1) return mortisesScreen(jointing, question, starts, marks, partId);
   const shown = marks.length <= MOST_SHOWN ? marks : marks.filter(({ from }) => from.kind === 'end').slice(0, MOST_SHOWN);
-  const label = (mark: Mark): string => `${several ? `${nameOf(jointing, partId, mark.joint)}: ` : ''}${mark.kind}`;
   const rest = [...new Set(marks.filter((mark) => !shown.includes(mark)).map((mark) => `${mark.kind} ${written(jointing.state, mark.at)}`))];
+  const references = [...new Set(marks.map(({ from }) => `from ${from.say}`))];
+  return { name: 'reckoning', result: { question, answers: shown.map(({ kind, at }) => ({ label: kind, length: at })), note: (rest.length > 0 ? rest : references).join(', ') } };
+}
+
+function mortisesScreen(jointing: Jointing, question: string, starts: readonly Mark[], marks: readonly Mark[], partId: string): Extract<Screen, { name: 'reckoning' }> {
+  const name = (mark: Mark): string => nameOf(jointing, partId, mark.joint).replace(/ mortise$/, '');
+  const ends = marks.filter(({ kind }) => kind === 'mortise end').map((mark) => `${name(mark)} ${written(jointing.state, mark.at)}`);
   return {
     name: 'reckoning',
-    result: { question, answers: shown.map((mark) => ({ label: label(mark), length: mark.at })), note: rest.length > 0 ? rest.slice(0, MOST_SHOWN).join(', ') : [...new Set(marks.map(({ from }) => `from ${from.say}`))].join(', ') },
+    result: { question: `${question}: mortises start`, answers: starts.slice(0, MOST_SHOWN).map((mark) => ({ label: name(mark), length: mark.at })), note: `They end: ${ends.join(', ')}. From ${starts[0]?.from.say ?? 'the end'}.` },
   };
 }

@@ -18,6 +18,13 @@ describe('asking for the joints at the bench', () => {
     expect(at().say('where do the mortises go')).toMatch(/Back stretcher mortise, only back left and back right: from nineteen, and three quarters inches/);
   });
 
+  it('shows no more figures than fit large, and the others in a line', () => {
+    const leg = at().request({ kind: 'marks', part: 'leg' });
+    expect(leg.screen).toMatchObject({ result: { answers: [{ label: 'long rail', length: inches(1) }, { label: 'short rail' }, { label: 'side stretcher' }, { label: 'back stretcher' }], note: expect.stringMatching(/^They end: long rail 4 1\/2 in, .*From the top end\.$/) as string } });
+    const rail = at().request({ kind: 'marks', part: 'longRail' });
+    expect(rail.screen).toMatchObject({ result: { answers: [{ label: 'first shoulder' }, { label: 'second shoulder' }], note: expect.stringMatching(/^outer cheek 3\/8 in, .*groove depth 1\/2 in$/) as string } });
+  });
+
   it('where one starts and ends', () => {
     expect(at().say('where does the long rail mortise start')).toBe('Leg, long rail mortise, start, one inch from the top end.');
     expect(at().say('where does the back stretcher mortise end')).toBe('Leg, back stretcher mortise, end, twenty-one, and three quarters inches from the top end.');
