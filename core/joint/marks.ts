@@ -46,9 +46,10 @@ interface Laying {
 
 /**
  * Every mark of the joints on a part, each from its reference, in the order in which they are laid out. Of one copy, only the joints that it
- * has where it stands: `place` when the maker has said where, else the place that the file gives it. Empty when there is no such part.
+ * has where it stands: `place` when the maker has said where, else the place that the file gives it; all that it may have with null, while nothing is
+ * settled. Empty when there is no such part.
  */
-export function marksFor(piece: LoadedPiece, sizes: Sizes, partId: string, copy?: number, place?: string): readonly Mark[] {
+export function marksFor(piece: LoadedPiece, sizes: Sizes, partId: string, copy?: number, place?: string | null): readonly Mark[] {
   const part = piece.file.parts.find(({ id }) => id === partId);
   if (part === undefined) return [];
   const laying: Laying = { piece, sizes, part, copy };

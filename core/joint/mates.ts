@@ -6,9 +6,9 @@ export function mateOf({ parts, joints }: PieceFile, joint: MortiseAndTenon): st
   return several ? joint.name : parts.find(({ id }) => id === joint.tenonOn)?.name ?? joint.name;
 }
 
-/** A joint may be in some places only ('back left'). A copy that has no place yet stands in the order of the places. */
-export function hasJoint(joint: MortiseAndTenon, part: Part, copy: number | undefined, place: string | undefined): boolean {
-  if (joint.places === undefined || copy === undefined) return true;
+/** A joint may be in some places only ('back left'). Without a place, a copy stands in the order of the places; with null, it may yet stand anywhere. */
+export function hasJoint(joint: MortiseAndTenon, part: Part, copy: number | undefined, place: string | null | undefined): boolean {
+  if (joint.places === undefined || copy === undefined || place === null) return true;
   const stands = place ?? part.places?.[copy - 1];
   return stands === undefined || joint.places.includes(stands);
 }

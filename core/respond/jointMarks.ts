@@ -22,18 +22,20 @@ export function tellPartMarks(jointing: Jointing, partId: string, copy: number |
   const part = piece.file.parts.find(({ id }) => id === partId);
   if (!part) return refuse('This piece has no such part.');
   if (copy !== undefined && (copy < 1 || copy > part.count)) return refuse(`There is no ${part.name} ${sayNumber(copy)}; this piece has ${sayNumber(part.count)}.`);
-  const marks = marksFor(piece, sizes, partId, copy, copy === undefined ? undefined : state.places.get(`${partId}/${copy}`));
+  // Until the maker has said where a copy goes, nothing is taken for granted: a mortise that it does not need cannot be undone.
+  const place = copy === undefined ? null : state.places.get(`${partId}/${copy}`) ?? null;
+  const marks = marksFor(piece, sizes, partId, copy, place);
   const head = copy === undefined ? part.name : `${part.name} ${sayNumber(copy)}`;
   if (marks.length === 0) return refuse(`No joint is marked on the ${part.name}.`);
-  return tell({ say: `${sentence(head)} ${sayJoints(jointing, part.id, copy, marks)}`, screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
+  return tell({ say: `${sentence(head)} ${sayJoints(jointing, part.id, place, marks)}`, screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
 }
 
 /** All marks of each joint; of several mortises only where they lie along the part, which is as much as the ear keeps. */
-function sayJoints(jointing: Jointing, partId: string, copy: number | undefined, marks: readonly Mark[]): string {
+function sayJoints(jointing: Jointing, partId: string, place: string | null, marks: readonly Mark[]): string {
   const short = marks.filter(({ kind }) => kind === 'mortise start').length > 1;
   const told = [...new Set(marks.map(({ joint }) => joint))].map((joint) => {
     const own = marks.filter((mark) => mark.joint === joint && (!short || mark.from.kind === 'end'));
-    return sentence(`${nameOf(jointing, partId, joint)}${onlyIn(jointing, partId, copy, joint)}: ${sayMarks(jointing, own)}`);
+    return sentence(`${nameOf(jointing, partId, joint)}${onlyIn(jointing, partId, place, joint)}: ${sayMarks(jointing, own)}`);
   });
   return [...told, ...(short ? ['Ask for one mortise to hear its sides and its depth.'] : [])].join(' ');
 }
@@ -66,10 +68,10 @@ function nameOf({ piece }: Jointing, partId: string, jointId: string | undefined
   return joint.mortiseIn === partId ? `${mateOf(piece.file, joint)} mortise` : joint.name;
 }
 
-/** When no copy was named: ', only on the back left and back right'. */
-function onlyIn({ piece }: Jointing, partId: string, copy: number | undefined, jointId: string | undefined): string {
+/** While it is not known where the copy stands: ', only back left and back right'. */
+function onlyIn({ piece }: Jointing, partId: string, place: string | null, jointId: string | undefined): string {
   const joint = piece.file.joints.find(({ id }) => id === jointId);
-  return copy === undefined && joint?.kind === 'mortise and tenon' && joint.mortiseIn === partId && joint.places ? `, only ${joint.places.join(' and ')}` : '';
+  return place === null && joint?.kind === 'mortise and tenon' && joint.mortiseIn === partId && joint.places ? `, only ${joint.places.join(' and ')}` : '';
 }
 
 /** Pairs are said together with their reference once: 'from one inch to four and a half, from the top end'. */

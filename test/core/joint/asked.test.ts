@@ -14,8 +14,16 @@ describe('asking for the joints at the bench', () => {
   it('where the mortises go: each along the leg, with its reference', () => {
     const say = at().say('where do the mortises go on leg two');
     expect(say).toMatch(/^Leg two\. Long rail mortise: from one inch to four, and a half inches, from the top end\./);
-    expect(say).not.toMatch(/back stretcher/i);
+    expect(say).toMatch(/Back stretcher mortise, only back left and back right:/);
     expect(at().say('where do the mortises go')).toMatch(/Back stretcher mortise, only back left and back right: from nineteen, and three quarters inches/);
+  });
+
+  it('of a leg that was put in its place, only those that it has there', () => {
+    const session = at();
+    session.say('leg two is front right');
+    expect(session.say('where do the mortises go on leg two')).not.toMatch(/back stretcher/i);
+    session.say('leg one is back left');
+    expect(session.say('where do the mortises go on leg one')).toMatch(/ Back stretcher mortise: from nineteen/);
   });
 
   it('shows no more figures than fit large, and the others in a line', () => {
