@@ -1,5 +1,3 @@
-import type { Learned } from './vocabulary.ts';
-
 /**
  * What the page and the recogniser's worker say to each other. Every ask carries a number and is answered exactly once, with
  * 'done' or 'failed', so that the page can put a deadline on each; sound is the one thing that is sent without waiting.
@@ -30,6 +28,14 @@ export type ToWorker = NumberedAsk | Sound;
 
 /** Why a load failed: the model is not there, is not a Vosk model, or the engine itself did not start. */
 export type LoadFault = 'no model' | 'broken model' | 'engine failed';
+
+/** What came of learning words. */
+export interface Learned {
+  /** Those of the words that cannot be heard. */
+  readonly unknown: readonly string[];
+  /** Those that are listened for as they are probably said: the dictionary does not have them. */
+  readonly guessed: readonly string[];
+}
 
 export interface Health {
   /** What the engine has taken from the browser; it never shrinks. */

@@ -1,7 +1,6 @@
 import { startWorker } from '../workers.ts';
 import type { WorkerAddress } from '../workers.ts';
-import type { Learned } from './vocabulary.ts';
-import type { Ask, FromWorker, Health, LoadFault, NumberedAsk, ToWorker } from './messages.ts';
+import type { Ask, FromWorker, Health, Learned, LoadFault, NumberedAsk, ToWorker } from './messages.ts';
 
 export interface RecogniserAddresses {
   readonly workerUrl: WorkerAddress;

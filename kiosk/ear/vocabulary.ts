@@ -4,15 +4,9 @@ import { graphFiles } from './graph/graphFiles.ts';
 import type { ModelFiles } from './graph/graphFiles.ts';
 import { hasOurPhones } from './graph/layout.ts';
 import type { Word } from './graph/lexicon.ts';
+import type { Learned } from './messages.ts';
 import type { Dictionary } from './words/dictionary.ts';
 import { pronounce } from './words/pronounce.ts';
-
-export interface Learned {
-  /** Those of the words that cannot be heard. */
-  readonly unknown: readonly string[];
-  /** Those that are listened for as they are probably said: the dictionary does not have them. */
-  readonly guessed: readonly string[];
-}
 
 /** A model, and the words that it hears. */
 export interface Vocabulary {

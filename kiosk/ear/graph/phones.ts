@@ -16,8 +16,8 @@ const PLACES: readonly Place[] = ['begin', 'internal', 'end', 'singleton'];
 export const SILENCE = 1;
 export const BLANK = 2;
 const FIRST_PHONE = 3;
+/** Anything that is no word of the grammar; the last phone, so its number is how many there are. */
 export const GARBAGE = FIRST_PHONE + PLACES.length * PHONES.length;
-export const PHONE_COUNT = GARBAGE;
 
 /** The engine's number of a phone in a place, from 3. */
 export function phoneNumber(phone: number, place: Place): number {
@@ -41,7 +41,7 @@ export function staying(phoneNumber: number): number {
 }
 
 /** A number that is no transition; the engine wants a list of numbers to erase, and an empty one is refused. */
-export const UNUSED_TRANSITION = 2 * PHONE_COUNT + 1;
+export const UNUSED_TRANSITION = 2 * GARBAGE + 1;
 
 /** graph/phones/word_boundary.int: what each phone is within its word. */
 export function wordBoundaries(): string {
