@@ -75,7 +75,8 @@ export type Measured = { readonly unsaid: true } | { readonly frame: FrameName }
 export type LayoutRequest =
   | { readonly kind: 'diagonals'; readonly of: Measured; readonly first: Length; readonly second: Length }
   /** How far off a size may come out; with a target, how true each part must be for it. */
-  | { readonly kind: 'tolerance'; readonly size: SizeName; readonly copy?: number; readonly target?: Length };
+  | { readonly kind: 'tolerance'; readonly size: SizeName; readonly copy?: number; readonly target?: Length }
+  | { readonly kind: 'gauges'; readonly what: 'how they stand' | 'for this step' | 'order' };
 
 export type KeepingRequest =
   | { readonly kind: 'scratch that' }

@@ -1,6 +1,7 @@
 import type { Reckoning } from '../reckoning/reckoning.ts';
 import { diagonals, fourSided } from './reckon/diagonals.ts';
+import { gauges } from './reckon/gauges.ts';
 import { toleranceStack } from './reckon/stack.ts';
 
 /** What the layout contributes to `npm run reckon`. */
-export const LAYOUT_RECKONINGS: readonly Reckoning[] = [diagonals, fourSided, toleranceStack];
+export const LAYOUT_RECKONINGS: readonly Reckoning[] = [diagonals, fourSided, toleranceStack, gauges];

@@ -3,6 +3,7 @@ import type { Response } from '../bench/reply.ts';
 import type { LayoutRequest } from '../bench/request.ts';
 import { assertNever } from '../result.ts';
 import { respondToDiagonals } from './layoutDiagonals.ts';
+import { respondToGauges } from './layoutGauges.ts';
 import { respondToTolerance } from './layoutTolerance.ts';
 
 /** What is asked of layout and trueness. */
@@ -10,6 +11,7 @@ export function respondToLayout(bench: Bench, request: LayoutRequest): Response 
   switch (request.kind) {
     case 'diagonals': return respondToDiagonals(bench, request);
     case 'tolerance': return respondToTolerance(bench, request);
+    case 'gauges': return respondToGauges(bench, request);
     default: return assertNever(request);
   }
 }

@@ -31,7 +31,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToReckon(bench, request);
     case 'record': case 'withdraw measurement': case 'note':
       return respondToRecord(bench, request);
-    case 'diagonals': case 'tolerance':
+    case 'diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);
     case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':

@@ -11,6 +11,7 @@ import type { Step } from '../work/step.ts';
 import { timersStarting } from '../work/step.ts';
 import { titleOf } from '../work/wording.ts';
 import { announceStep, cautionsToSay, stepPlace } from './announceStep.ts';
+import { gaugeWarning } from './layoutGauges.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { firstToRecord, askFor } from './recordQuestions.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
@@ -66,9 +67,10 @@ function moveTo(bench: Bench, step: Step | undefined, now: Moment, otherwise: st
 /** Reads a step aloud, with the cautions not yet said today. */
 function announce(bench: Bench, step: Step, now: Moment, before: string, entries: readonly Entry[] = []): Response {
   const cautions = cautionsToSay(bench.state, step, now);
-  const say = [before, announceStep(bench.state, step, cautions)].filter(Boolean).join(' ');
+  const warning = gaugeWarning(bench, step);
+  const say = [before, announceStep(bench.state, step, cautions), warning].filter(Boolean).join(' ');
   const cautionEntries = cautions.map((caution): Entry => ({ kind: 'caution said', caution: caution.id }));
-  return write([...entries, ...cautionEntries], { say, screen: { name: 'step', step: step.id } });
+  return write([...entries, ...cautionEntries], { say, screen: { name: 'step', step: step.id }, ...(warning === '' ? {} : { note: warning }) });
 }
 
 /** Why the wood does not allow the step now; undefined when it does. */
@@ -99,10 +101,11 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
 /** The step after one just done or skipped, read out. */
 function onTo(bench: Bench, step: Step, now: Moment, before: string, entries: readonly Entry[]): Response {
   const { state } = bench;
-  const passed = { ...state, done: new Set([...state.done, step.id]) };
+  const as = entries.some(({ kind }) => kind === 'step skipped') ? 'skipped' : 'done';
+  const passed = { ...state, [as]: new Set([...state[as], step.id]) };
   const next = nextAfter(step, stepsOf(state), passed, { timers: state.timers, now });
   if (!next) return write(entries, { say: `${before} That was the last open step.`, screen: { name: 'steps' }, signal: 'done' });
-  const response = announce(bench, next, now, before, [...entries, { kind: 'went to step', step: next.id }]);
+  const response = announce({ ...bench, state: passed }, next, now, before, [...entries, { kind: 'went to step', step: next.id }]);
   return { ...response, reply: { ...response.reply, signal: 'done' } };
 }
 

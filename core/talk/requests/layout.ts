@@ -11,4 +11,7 @@ export const LAYOUT_ROWS = [
   row('how far off a size may come out', ['[what is] [the] tolerance (of|on) [the] {size}', 'how far off (can|may|could) [the] {size} be', 'how true will [the] {size} be'], ({ size }) => ({ kind: 'tolerance', ...size })),
   row('how true the parts must be', ['how true must (they|it|[the] parts) be (for|to hold) [the] {size} (within|to) {length}', 'hold [the] {size} (within|to) {length}'],
     ({ size, length }) => ({ kind: 'tolerance', ...size, target: length })),
+  row('how the gauges stand', ['which gauge is set to what', '(how|what) are [the] gauges set [to]', 'how do [the] gauges stand'], () => ({ kind: 'gauges', what: 'how they stand' })),
+  row('what to set the gauges to', ['gauges [for (this|the) step]', 'what do I set [the] (gauge|gauges) to', 'which gauge do I (use|need)', 'set [the] gauges'], () => ({ kind: 'gauges', what: 'for this step' })),
+  row('the order of marking', ['[in] (what|which) order do I (mark|lay out|gauge)', '[what is] [the] order of (marking|layout)'], () => ({ kind: 'gauges', what: 'order' })),
 ];
