@@ -61,6 +61,36 @@ describe('the journal in the browser and beside the keeper', () => {
     assert.deepEqual(again.status.told, []);
   });
 
+  it('a whole other journal takes the place of the old one in both copies, and what was there is set aside', async () => {
+    const name = freshName();
+    const keeper = new FakeCopy('the journal\'s file');
+    const browser = new FakeCopy('the browser\'s database');
+    const store = await openWith({ name, keeper, browser: () => browser });
+    for (const text of ['leg one', 'leg two', 'leg three']) await store.append([note(text)], moment());
+    const backup = journal('long rail', 'short rail');
+    await store.replaceWith(backup);
+    assert.deepEqual(store.records, backup);
+    for (const copy of [keeper, browser]) {
+      assert.deepEqual(copy.records, [...backup]);
+      assert.deepEqual(textsOf(copy.aside as JournalRecord[]), ['leg one', 'leg two', 'leg three']);
+    }
+    await store.append([note('top')], moment());
+    assert.deepEqual(textsOf(keeper.records), ['long rail', 'short rail', 'top']);
+  });
+
+  it('a journal that can be kept nowhere is not taken in, and says so', async () => {
+    const keeper = new FakeCopy('the journal\'s file');
+    const browser = new FakeCopy('the browser\'s database');
+    const store = await openWith({ name: freshName(), keeper, browser: () => browser });
+    await store.append([note('leg one')], moment());
+    keeper.fault = away;
+    browser.fault = full;
+    assert.instanceOf(await rejects(store.replaceWith(journal('long rail'))), NotKept);
+    assert.deepEqual(textsOf(store.records), ['leg one']);
+    keeper.fault = undefined;
+    browser.fault = undefined;
+  });
+
   it('takes an empty browser beside a full file for a loss restored, when the browser had a journal before', async () => {
     const name = freshName();
     const keeper = new FakeCopy('the journal\'s file');
