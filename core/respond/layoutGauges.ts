@@ -15,6 +15,9 @@ import { sayCount, sayList, sentence, spoken } from './saying.ts';
 import { stepsOf } from './views.ts';
 
 type Asked = Extract<LayoutRequest, { kind: 'gauges' }>;
+/** More layouts than these are only said: the screen is read from the bench, and asked again as the work goes on. */
+const MOST_SHOWN = 3;
+
 type Answers = ReckoningResult['answers'];
 
 /** Which gauge holds what, what this layout needs, and the order of marking that takes the fewest settings. */
@@ -63,7 +66,8 @@ function order({ state }: Bench, gauges: GaugeState): Response {
   const owned = sayList(GAUGE_TOOLS.map((tool) => sayCount(gauges.owned[tool], tool, `${tool}s`)));
   return tell({
     say: `${sentence(`mark in this order: ${sayList(plan.map(({ job }) => job.say), 'and then')}`)} With ${owned} that takes ${sayCount(resets.length, 'setting', 'settings')}${fewest ? ', and no order takes fewer' : ''}. ${sentence(`first, ${sayResets(state, gauges, first.resets)}`)}`,
-    ...shown(plan.map(({ job }, index) => `${index + 1} ${job.say}`).join(' · '), resets.flatMap(({ gauge, to }) => settingAnswers(nameOf(gauges, to.tool, gauge), to)), `${resets.length} settings${fewest ? ', the fewest there are' : ''}`),
+    ...shown(`first, ${first.job.say}`, first.resets.flatMap(({ gauge, to }) => settingAnswers(nameOf(gauges, to.tool, gauge), to)),
+      [`${resets.length} settings${fewest ? ', the fewest there are' : ''}`, ...plan.slice(1, MOST_SHOWN).map(({ job }, index) => `${index + 2} ${job.say}`)].join(' · ')),
   });
 }
 

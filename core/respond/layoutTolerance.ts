@@ -14,7 +14,7 @@ import { sizesOf } from './views.ts';
 
 type Asked = Extract<LayoutRequest, { kind: 'tolerance' }>;
 
-/** More than these are not said one by one; the ear would lose them. */
+/** More than these are neither said one by one nor shown: the ear would lose them, and the screen has no room. */
 const MOST_SAID = 4;
 
 /** How far off a size may come out, by the parts that make it; with a target, how true each of them must be. */
@@ -60,11 +60,11 @@ function howTrue(state: State, { subject, target }: { readonly subject: string; 
   const said = open.slice(0, MOST_SAID).map(({ one, sure }) => `${sayContributor(state, one)} within ${sayTolerance(sure, unit)}`);
   const [first] = open;
   const chance = first && (open.length > 1 || first.one.pieces > 1) ? ` If they are off by chance, ${sayContributor(state, first.one)} within ${sayTolerance(first.likely, unit)}, and the others alike.` : '';
-  const more = open.length > MOST_SAID ? `, and ${sayNumber(open.length - MOST_SAID)} more on the screen` : '';
+  const more = open.length > MOST_SAID ? `, and ${sayNumber(open.length - MOST_SAID)} more in proportion` : '';
   return tell({
     say: `${sentence(`to hold ${subject} to ${sayTolerance(target, unit)}: ${sayList(said)}${more}`)}${chance}`,
     screen: { name: 'reckoning', result: {
-      question: `${subject}, to ${writeTolerance(target, unit)}`, answers: open.map(({ one, sure }) => ({ label: `${sayContributor(state, one)} ± ${writeTolerance(sure, unit)}`, length: sure })),
+      question: `${subject}, to ${writeTolerance(target, unit)}`, answers: open.slice(0, MOST_SAID).map(({ one, sure }) => ({ label: `${sayContributor(state, one)} ± ${writeTolerance(sure, unit)}`, length: sure })),
       note: worst <= target ? `as usual it is enough: ${LINEAR_SOURCE}` : 'worst case, all off the same way',
     } },
     lengths: open.map(({ sure }) => sure),
