@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foldJournal } from '../../../core/journal/fold.ts';
+import { exportBundle } from '../../../core/journal/bundle.ts';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
 import { DEMO_TEXT, Session } from './session.ts';
 
@@ -45,5 +46,31 @@ describe('whatever is said at the bench', () => {
     for (let step = 0; step < 12; step++) session.request({ kind: 'louder' });
     expect(session.bench.state.settings.volume).toBe(10);
     expect(session.request({ kind: 'louder' }).signal).toBe('wrong');
+  });
+});
+
+describe('a backup of everything', () => {
+  const saved = () => {
+    const session = Session.withDemo();
+    session.say('leg two width is three and three eighths');
+    return exportBundle(session.bench.records, session.bench.state, session.now);
+  };
+
+  it('is taken in only after the maker was told what it would cost and said yes', () => {
+    const text = saved();
+    const session = Session.withDemo();
+    session.say('leg three width is three and a quarter');
+    const asked = session.request({ kind: 'take in everything', text });
+    expect(asked.say).toMatch(/would be replaced.*Take it in\?$/s);
+    expect(session.journal).toBeUndefined();
+    session.say('yes');
+    expect(session.journal?.at(-1)?.entry).toMatchObject({ kind: 'measured', measurement: { size: 'leg.width', copy: 2 } });
+  });
+
+  it('that is damaged is refused, and nothing is asked', () => {
+    const session = Session.withDemo();
+    const reply = session.request({ kind: 'take in everything', text: saved().replace('84137500', '84137501').replace('3.375', '3.376').replace(/"checksum":"./, '"checksum":"x') });
+    expect(reply.signal).toBe('wrong');
+    expect(reply.question).toBeUndefined();
   });
 });

@@ -3,7 +3,7 @@ import type { Bench } from '../../../core/bench/bench.ts';
 import type { Reply } from '../../../core/bench/reply.ts';
 import type { Request } from '../../../core/bench/request.ts';
 import type { Moment } from '../../../core/clock/moment.ts';
-import type { Entry } from '../../../core/journal/entry.ts';
+import type { Entry, JournalRecord } from '../../../core/journal/entry.ts';
 import { makeRecords } from '../../../core/journal/record.ts';
 import { advance, benchFrom } from '../../../core/respond/advance.ts';
 import { respond } from '../../../core/respond/respond.ts';
@@ -16,6 +16,8 @@ export class Session {
   bench: Bench = benchFrom([]);
   now: Moment = { wallMs: Date.UTC(2026, 10, 25, 18), wallTrusted: true, bootId: 'first', monotonicMs: 1_000_000 };
   entries: readonly Entry[] = [];
+  /** A whole journal that the last reply wants to put in place of the present one. */
+  journal: readonly JournalRecord[] | undefined;
 
   static withDemo(): Session {
     const session = new Session();
@@ -26,6 +28,7 @@ export class Session {
   request(request: Request): Reply {
     const response = respond(this.bench, request, this.now);
     this.entries = response.entries;
+    this.journal = response.journal;
     const records = response.entries.length > 0 ? makeRecords(response.entries, this.bench.records.at(-1) ?? null, this.now) : [];
     this.bench = advance(this.bench, response.reply, records);
     return response.reply;
