@@ -16,6 +16,11 @@ export function advance(bench: Bench, reply: Reply, added: readonly JournalRecor
   const { screen, lastReply } = bench.conversation;
   return {
     state, acts, records,
-    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastReply : reply, question: reply.question ?? null },
+    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null },
   };
+}
+
+/** What can be said again. What it added for the eye stays behind on the screen that it was about. */
+function lastWords(lastReply: Reply | null, { screen }: Reply): Reply | null {
+  return lastReply && screen ? { ...lastReply, note: '' } : lastReply;
 }

@@ -64,7 +64,7 @@ export function describeEntry(bench: Bench, entry: Entry): string {
     case 'caution said':
       return '';
     case 'scratched':
-      return 'a scratch';
+      return 'scratch that';
     case 'put back':
       return 'a put back';
     default:

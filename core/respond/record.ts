@@ -56,23 +56,25 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
   const entries: Entry[] = [{ kind: 'measured', measurement }];
   const noted = sentence(`${subject}, ${spoken(state, length)}, noted`);
   const off = difference === 0 ? 'As planned.' : sentence(`${sayDifference(state, difference)} the plan`);
+  const consequences = consequencesOf(state, after);
   return write(entries, withNext(after, {
-    say: [noted, off, consequencesOf(state, after)].filter(Boolean).join(' '),
+    say: [noted, off, consequences].filter(Boolean).join(' '), ...(consequences === '' ? {} : { note: consequences }),
     lengths: [length],
     size, ...(copy === undefined ? {} : { copy }),
   }));
 }
 
 /** After the last size of a set is down, the size just written is shown; else the next one is asked for. */
-function withNext(after: State, noted: { say: string; lengths: Measurement['length'][]; size: string; copy?: number }): Response['reply'] {
+function withNext(after: State, noted: { say: string; note?: string; lengths: Measurement['length'][]; size: string; copy?: number }): Response['reply'] {
   const step = currentStep(stepsOf(after), after);
+  const note = noted.note === undefined ? {} : { note: noted.note };
   const last = step && step.record.some(({ size, copy }) => size === noted.size && copy === noted.copy) ? firstToRecord(after, step) : undefined;
   if (last) {
     const asked = askFor(after, last);
-    return { ...asked, say: `${noted.say} ${asked.say}`, lengths: noted.lengths, signal: 'done' };
+    return { ...asked, say: `${noted.say} ${asked.say}`, ...note, lengths: noted.lengths, signal: 'done' };
   }
   const copy = noted.copy === undefined ? {} : { copy: noted.copy };
-  return { say: noted.say, lengths: noted.lengths, signal: 'done', screen: { name: 'size', size: noted.size, ...copy } };
+  return { say: noted.say, ...note, lengths: noted.lengths, signal: 'done', screen: { name: 'size', size: noted.size, ...copy } };
 }
 
 function withdraw(state: State, request: Extract<RecordRequest, { kind: 'withdraw measurement' }>): Response {

@@ -42,7 +42,7 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
         : write([{ kind: 'timer resumed', timer: timer.id }], { say: sentence(`${timer.name} runs on.`), screen: CLOCKS }));
     case 'stop timer':
       return withTimer(state, request, (timer) =>
-        write([{ kind: 'timer stopped', timer: timer.id }], { say: sentence(`${timer.name} is stopped.`), screen: CLOCKS, signal: 'done' }));
+        write([{ kind: 'timer stopped', timer: timer.id }], { say: sentence(`${timer.name} is stopped.`), ...clocksUnlessDue(timer, now), signal: 'done' }));
     case 'acknowledge':
       return acknowledge(state, request, now);
     default:
@@ -84,6 +84,11 @@ function start(timer: TimerRequest): Response {
   });
 }
 
+/** A clock that is due called over whatever the maker was at, and answering it leads back there. */
+function clocksUnlessDue(timer: Timer, now: Moment): { readonly screen?: typeof CLOCKS } {
+  return timer.acknowledgedAt === undefined && readTimer(timer, now).due ? {} : { screen: CLOCKS };
+}
+
 function timeLeft(state: State, id: number | undefined, now: Moment): Response {
   const asked = id === undefined ? state.timers : state.timers.filter((timer) => timer.id === id);
   if (asked.length === 0) return refuse('No clock is running.', { screen: CLOCKS });
@@ -97,7 +102,7 @@ function change(timer: Timer, addMs: number, now: Moment): Response {
   if (after > LONGEST_TIMER_MS) return refuse(`A clock runs for ${sayDuration(LONGEST_TIMER_MS)} at most.`);
   const done = addMs < 0 ? `${sayDuration(-addMs)} taken off` : `${sayDuration(addMs)} added to`;
   return write([{ kind: 'timer changed', timer: timer.id, addMs }], {
-    say: sentence(`${done} ${timer.name}: ${sayDuration(after)} left`), screen: CLOCKS, signal: 'done',
+    say: sentence(`${done} ${timer.name}: ${sayDuration(after)} left`), ...clocksUnlessDue(timer, now), signal: 'done',
   });
 }
 
