@@ -9,6 +9,7 @@ export interface ClockCall {
   readonly priority: 'due' | 'mark';
   /** Timers told about, so that a later word on the same one takes its place. */
   readonly key: string;
+  readonly timers: readonly number[];
   readonly mayWaitMs: number;
 }
 
@@ -23,6 +24,7 @@ function callFor(announcement: Announcement): ClockCall {
     reply: { say: announcement.say, note: announcement.say, signal: announcement.signal },
     priority: due ? 'due' : 'mark',
     key: `clock ${announcement.timers.join(' ')}`,
+    timers: announcement.timers,
     mayWaitMs: announcement.mayWaitMs,
   };
 }

@@ -67,6 +67,15 @@ export class BenchKeeper {
     this.#options.changed();
   }
 
+  /** What the reply added for the eye is out of date: it goes, unless something else was said meanwhile. */
+  dropNote(reply: Reply): void {
+    const { conversation } = this.#bench;
+    const { lastReply } = conversation;
+    if (!lastReply || lastReply.note !== reply.note) return;
+    this.#bench = { ...this.#bench, conversation: { ...conversation, lastReply: { ...lastReply, note: '' } } };
+    this.#options.changed();
+  }
+
   /** The reply that holds in the end: another one when the entries could not be kept. */
   async #write(entries: readonly Entry[], reply: Reply, now: Moment): Promise<Reply> {
     const { added, holds } = await this.#append(entries, reply, now);

@@ -9,6 +9,8 @@ const LOOK_EVERY_MS = 500;
 /** This loud is a mallet, not a room: a call that may wait does so until it is quiet for a moment. */
 const HAMMERING_DB = -20;
 const LULL_MS = 700;
+/** 'Two minutes left' is true for this long. */
+const NOTE_MS = 20_000;
 
 export interface ClockworkOptions {
   readonly keeper: BenchKeeper;
@@ -24,6 +26,8 @@ export class Clockwork {
   readonly #options: ClockworkOptions;
   #before: Moment | undefined;
   #loudAt = -Infinity;
+  /** The first look has only the journal to go by: how long nobody looked before it is not known. */
+  #lookedBefore = false;
   #waiting: { readonly call: ClockCall; readonly until: number }[] = [];
 
   constructor(options: ClockworkOptions) {
@@ -66,7 +70,9 @@ export class Clockwork {
   #noticeFault(before: Moment, now: Moment): void {
     const { keeper, notice } = this.#options;
     const fault = clockFault(before, now);
-    if (!fault || keeper.bench.state.timers.length === 0 || fault.kind === 'restarted') return;
+    const first = !this.#lookedBefore;
+    this.#lookedBefore = true;
+    if (!fault || keeper.bench.state.timers.length === 0 || fault.kind === 'restarted' || (first && fault.kind === 'gap')) return;
     notice(sayClockFault(fault));
     if (fault.kind !== 'gap') void keeper.note([{ kind: 'clock seen', note: 'jumped' }]);
   }
@@ -75,10 +81,16 @@ export class Clockwork {
     const quiet = told - this.#loudAt > LULL_MS;
     const ready = this.#waiting.filter(({ until }) => quiet || told >= until);
     this.#waiting = this.#waiting.filter((waiting) => !ready.includes(waiting));
-    for (const { call } of ready) {
+    for (const { call } of ready.filter(({ call: { timers } }) => timers.some((timer) => this.#stillCalls(timer)))) {
       this.#options.keeper.interject(call.reply);
+      setTimeout(() => this.#options.keeper.dropNote(call.reply), NOTE_MS);
       if (call.reply.signal) void this.#options.mouth.signal(call.reply.signal);
       void this.#options.mouth.say(call.reply.say, { priority: call.priority, key: call.key });
     }
+  }
+
+  /** A call waited for quiet; meanwhile its clock may have been acknowledged or stopped. */
+  #stillCalls(id: number): boolean {
+    return this.#options.keeper.bench.state.timers.some((timer) => timer.id === id && (timer.acknowledgedAt === undefined || timer.kind === 'break'));
   }
 }
