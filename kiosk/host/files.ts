@@ -1,4 +1,5 @@
 import type { Bench } from '../../core/bench/bench.ts';
+import type { Reply } from '../../core/bench/reply.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import { exportBundle, LARGEST_BUNDLE_BYTES } from '../../core/journal/bundle.ts';
@@ -9,6 +10,8 @@ export interface FilesOptions {
   readonly submit: (request: Request) => Promise<void>;
   /** A sentence for the screen. */
   readonly notice: (sentence: string) => void;
+  /** An answer that is said and shown. */
+  readonly tell: (reply: Reply) => void;
   readonly bench: () => Bench;
   readonly now: () => Moment;
 }
@@ -30,7 +33,7 @@ export class Files {
   async act(act: FileAct): Promise<void> {
     switch (act.kind) {
       case 'load demo':
-        return this.#open(DEMO, 'the demo');
+        return this.#open(DEMO, 'the demo piece');
       case 'open from shelf':
         return this.#open(act.address, decodeURIComponent(act.address.slice(act.address.lastIndexOf('/') + 1)));
       case 'open piece file':
@@ -56,7 +59,7 @@ export class Files {
       if (!response.ok) throw new Error(text);
       await this.#options.submit(BACKUP.test(from) ? { kind: 'take in everything', text } : { kind: 'load piece', text, from });
     } catch (error) {
-      this.#options.notice(`${from} could not be opened: ${reason(error)}. Is the bench’s server running?`);
+      this.#options.notice(`Could not open ${from}: ${reason(error)}.`);
     }
   }
 
@@ -82,7 +85,7 @@ export class Files {
       const response = await fetch(`${SHELF}/${encodeURIComponent(name)}`, { method: 'PUT', headers: { 'content-type': 'application/json', 'x-benchcall': '1' }, body: text });
       if (!response.ok) throw new Error(await response.text());
       const saved = (await response.json()) as { name: string; folder: string };
-      this.#options.notice(`Everything is saved: “${saved.name}” in ${saved.folder}.`);
+      this.#options.tell({ say: 'Everything is saved in the pieces folder.', note: `Everything is saved: “${saved.name}” in ${saved.folder}.`, signal: 'done' });
     } catch (error) {
       download(name, text);
       this.#options.notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
@@ -98,6 +101,8 @@ function download(name: string, text: string): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
+/** A fetch that got no answer fails with a TypeError, in the browser's own words. */
 function reason(error: unknown): string {
+  if (error instanceof TypeError) return 'the bench’s server does not answer; see whether it is running';
   return error instanceof Error ? error.message : String(error);
 }

@@ -15,7 +15,7 @@ import type { BenchClock } from '../store/clock.ts';
 import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
-import { kioskView, type Seen } from './view.ts';
+import { kioskView, noticesOf, type Seen } from './view.ts';
 
 export interface HostOptions {
   readonly store: Store;
@@ -40,7 +40,7 @@ export class Host {
   readonly #keeper: BenchKeeper;
   readonly #clockwork: Clockwork;
   readonly #files: Files;
-  #seen: Seen = { heard: '', levelDb: null, words: '', notices: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
+  #seen: Seen = { heard: '', levelDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
   #phrases: readonly string[] = [];
   #drawing = false;
@@ -73,7 +73,7 @@ export class Host {
       changed: () => this.#changed(),
     });
     this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), looked: () => this.#redraw() });
-    this.#files = new Files({ now: () => this.now(), submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), bench: () => this.#keeper.bench });
+    this.#files = new Files({ now: () => this.now(), submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), tell: (reply) => this.#tell(reply), bench: () => this.#keeper.bench });
   }
 
   /** Begins: what was found at recovery is told, the clocks run, the ear and the mouth wake up by themselves. */
@@ -103,6 +103,14 @@ export class Host {
     if (!this.#seen.notices.includes(sentence)) this.#see({ notices: [...this.#seen.notices, sentence] });
   }
 
+  /** News that comes again is told again; what the model cannot hear of this piece is told once. */
+  #putAway(sentence: string | undefined): void {
+    if (sentence === undefined) return;
+    const notices = this.#seen.notices.filter((one) => one !== sentence);
+    const lasting = notices.length === this.#seen.notices.length;
+    this.#see({ notices, ...(lasting ? { putAway: [...this.#seen.putAway, sentence] } : {}) });
+  }
+
   async act(act: HostAct): Promise<void> {
     switch (act.kind) {
       case 'listen':
@@ -113,7 +121,7 @@ export class Host {
         await this.#ear.chooseMicrophone(act.id);
         return this.#lookAtMicrophones();
       case 'put away notice':
-        { this.#see({ notices: this.#seen.notices.filter((_, index) => index !== act.index) }); return; }
+        { this.#putAway(noticesOf(this.#seen)[act.index]); return; }
       case 'key stuck':
         { this.notice(`The key “${act.label}” has been down for a long time. Is something lying on it?`); return; }
       case 'look for pieces':
@@ -125,6 +133,12 @@ export class Host {
       case 'take in everything':
         return this.#files.act(act);
     }
+  }
+
+  /** What was done without a request, such as a file written: said and shown like any answer. */
+  #tell(reply: Reply): void {
+    this.#keeper.interject(reply);
+    void this.#voice(reply);
   }
 
   async #voice(reply: Reply): Promise<void> {

@@ -13,6 +13,8 @@ export interface Seen {
   /** Being said now. */
   readonly words: string;
   readonly notices: readonly string[];
+  /** Sentences that the maker has read and does not want to see again. */
+  readonly putAway: readonly string[];
   readonly shelf: readonly ShelfPiece[];
   readonly microphones: KioskView['microphones'];
   /** Words of the grammar that the speech model cannot hear. */
@@ -43,10 +45,15 @@ export function kioskView({ bench, now, ear, mouth, status, seen }: ToDraw): Kio
     ear: { state: EAR_STATES[ear.name], sentence: ear.sentence, levelDb: seen.levelDb, heard: seen.heard },
     mouth: mouthView(mouth, bench.state.settings, seen.words),
     keeping: keepingView(status),
-    notices: [...seen.notices, ...deafTo(seen.unknownWords), ...unsureOf(seen.guessedWords)],
+    notices: noticesOf(seen),
     shelf: seen.shelf,
     microphones: seen.microphones,
   };
+}
+
+/** Everything that the maker is told until it is put away, in the order in which it is shown. */
+export function noticesOf({ notices, unknownWords, guessedWords, putAway }: Seen): readonly string[] {
+  return [...notices, ...deafTo(unknownWords), ...unsureOf(guessedWords)].filter((sentence) => !putAway.includes(sentence));
 }
 
 /** Light from seven to seven, dark at night; light when nobody knows what time it is. */

@@ -24,6 +24,11 @@ export class MenuScreen extends BenchScreen {
       ${choiceGrid(SCREENS, 0)}</div>`;
   }
 
+  /** The notices have its room. */
+  protected override note(): TemplateResult | typeof nothing {
+    return this.view.notices.length === 0 ? super.note() : nothing;
+  }
+
   keys(): readonly KeySpec[] {
     return keyRow('menu', {
       step: show({ name: 'step' }),

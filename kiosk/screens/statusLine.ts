@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { EarView, KeepingView, KioskView } from '../hostPort.ts';
+import { tellHost } from '../hostPort.ts';
 import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
 import { CAUTION_MARK, markIcon } from '../look/marks.ts';
@@ -22,28 +23,40 @@ export class StatusLine extends LitElement {
     .meter rect { fill: none; stroke: currentColor; stroke-width: 1.2; }
     .meter rect.on { fill: currentColor; }
     .words { height: 100%; overflow: hidden; white-space: normal; display: flex; align-items: safe center; min-width: 0; }
-    .words p { max-height: 100%; }
+    .words p { max-height: 100%; overflow: hidden; display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; }
+    :host([narrow]) .words p { -webkit-line-clamp: 1; }
+    .words, .words p { text-overflow: ellipsis; }
+    .words button { font: inherit; color: inherit; background: none; border: 0; padding: 0; text-align: left; width: 100%; height: 100%; display: flex; gap: 1.2rem; align-items: center; justify-content: space-between; }
+    .away { border: 0.2rem solid currentColor; border-radius: 0.6rem; padding: 0.5rem 0.8rem; font-size: 1.7rem; white-space: nowrap; }
     .words .speaker { color: var(--pencil); }
     .fault { font-weight: 700; }
     .clock { font-family: var(--figures); }
   `];
 
   @property({ attribute: false }) view!: KioskView;
-  protected fitWords = new FitText(this, '.words', [1.9, 1.7, 1.5, 1.35, 1.2]);
+  protected fitWords = new FitText(this, '.words p', [1.9, 1.75, 1.6]);
 
   override render(): TemplateResult {
     const { ear, keeping, now } = this.view;
     return html`<span class="ear ${ear.state}">${meter(ear)}<span>${earWord(ear, this.view.bench.state.settings.addressWord)}</span></span>
       <div class="words" role="status">${this.#words()}</div>
-      <span class="right">${keepingMark(keeping)}<span class="clock">${now.wallTrusted ? timeOfDay(now.wallMs) : 'no time'}</span></span>`;
+      <span class="right">${keepingMark(keeping)}${now.wallTrusted ? html`<span class="clock">${timeOfDay(now.wallMs)}</span>` : nothing}</span>`;
   }
 
   /** Faults first, for nothing else can be trusted with them; then what is being said; then what was heard. */
   #words(): TemplateResult | typeof nothing {
-    const { ear, mouth, keeping, notices } = this.view;
-    const faults = [keeping.state === 'kept' || keeping.state === 'writing' ? '' : keeping.sentence, ear.state === 'fault' ? ear.sentence : '', mouth.state === 'fault' ? mouth.sentence : '', ...notices].filter((text) => text !== '');
+    const { ear, mouth, keeping, notices, bench } = this.view;
+    const faults = [keeping.state === 'kept' || keeping.state === 'writing' ? '' : keeping.sentence, ear.state === 'fault' ? ear.sentence : '', mouth.state === 'fault' ? mouth.sentence : ''].filter((text) => text !== '');
     if (mouth.state === 'speaking' && mouth.words !== '') return html`<p>${mouth.words}</p>`;
-    if (faults.length > 0) return html`<p class="fault">${faults.length > 1 ? `${faults.length}: ` : ''}${faults[0]}</p>`;
+    const [first] = [...faults, ...notices];
+    if (first !== undefined) {
+      const count = faults.length + notices.length;
+      const text = html`<p class="fault">${count > 1 ? `1 of ${count}: ` : ''}${first}</p>`;
+      return faults.length > 0 || this.hasAttribute('narrow') ? text : html`<button type="button" @click=${() => tellHost(this, { kind: 'put away notice', index: 0 })}>${text}<span class="away">put away</span></button>`;
+    }
+    // Nobody hears it, so it stays to be read.
+    const unheard = mouth.state === 'muted' ? (bench.conversation.lastReply?.say ?? '') : '';
+    if (unheard !== '') return html`<p>${unheard}</p>`;
     return ear.heard === '' ? nothing : html`<p><span class="speaker">heard</span> ${ear.heard}</p>`;
   }
 }
