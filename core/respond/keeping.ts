@@ -10,6 +10,9 @@ import { refuse, tell, write } from './plain.ts';
 import { sayCount } from './saying.ts';
 import { changeSettings } from './settings.ts';
 
+/** More than these are mended first, and the file read again. */
+const MOST_FAULTS_SHOWN = 40;
+
 /** Undo, loading a piece, settings: what changes the bench itself. */
 export function respondToKeeping(bench: Bench, request: KeepingRequest): Response {
   switch (request.kind) {
@@ -41,7 +44,7 @@ function load(bench: Bench, text: string, from: string): Response {
     const [first] = loaded.fault;
     const count = sayCount(loaded.fault.length, 'fault', 'faults');
     const stays = bench.state.piece ? ' The piece on the bench stays as it is.' : '';
-    const lines = loaded.fault.slice(0, 8).map(({ line, column, path, message }) => `line ${line}, column ${column}, ${path}: ${message}`);
+    const lines = loaded.fault.slice(0, MOST_FAULTS_SHOWN).map(({ line, column, path, message }) => `line ${line}, column ${column}, ${path}: ${message}`);
     return refuse(`That file has ${count}.${stays} The first is in line ${sayNumber(first?.line ?? 1)}: ${first?.message ?? ''}`, {
       note: lines.join('\n'), screen: { name: 'files' },
     });

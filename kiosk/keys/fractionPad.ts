@@ -61,7 +61,8 @@ export class FractionPad extends LitElement {
   /** Presses a key as the number pad would. */
   pressSymbol(symbol: PadSymbol, atMs: number): boolean {
     const label = this.#labelFor(symbol);
-    if (label === null) return this.#type('over');
+    // With nothing typed there is nothing to put over: then it is the menu's key, as everywhere.
+    if (label === null) return this.#type('over') || this.entry.presses.length > 0;
     const keys = [...this.renderRoot.querySelectorAll<BenchKey>('bench-key')];
     keys.find((each) => each.spec?.label === label)?.press(atMs);
     return true;
@@ -75,6 +76,7 @@ export class FractionPad extends LitElement {
   /** In the order of PLACES. */
   keys(): readonly KeySpec[] {
     const inch = this.entry.unit === 'inch';
+    const empty = this.entry.presses.length === 0;
     const typed = typedSoFar(this.entry);
     const digit = (value: number): KeySpec => ({ label: String(value), face: html`<span class="digit">${value}</span>`, typing: true, does: { here: () => this.#type({ digit: value }) } });
     const over = (value: Denominator): KeySpec => ({
@@ -86,10 +88,10 @@ export class FractionPad extends LitElement {
       ...[7, 8, 9, 4, 5, 6, 1, 2, 3].map(digit),
       { label: inch ? 'and' : 'point', pad: '+', typing: true, does: { here: () => this.#type('and') } },
       digit(0),
-      { label: 'take back', pad: '-', typing: true, disabled: this.entry.presses.length === 0, does: { here: () => this.#takeBack() } },
-      { label: 'leave', does: { here: () => this.#leave() } },
+      { label: 'take back', ...(empty ? {} : { pad: '-' as const }), typing: true, disabled: empty, does: { here: () => this.#takeBack() } },
+      { label: 'leave', ...(empty ? { pad: '-' as const } : {}), does: { here: () => this.#leave() } },
       { label: inch ? 'in mm' : 'in inches', pad: '*', does: { here: () => this.#otherUnit() } },
-      { label: 'clear', disabled: this.entry.presses.length === 0, does: { here: () => this.clear() } },
+      empty ? { label: 'listen', does: { act: { kind: 'listen' } } } : { label: 'clear', does: { here: () => this.clear() } },
       { label: this.okLabel, pad: 'enter', tone: 'now', does: { here: () => this.#accept() } },
     ];
   }

@@ -5,7 +5,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
  */
 export const KEY_TABLE = {
-  step: { back: '-', sizes: '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  step: { back: '-', sizes: '1', 'start clock': '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
   'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
@@ -15,18 +15,17 @@ export const KEY_TABLE = {
   why: { size: '-', next: '+', 'say again': '.', listen: '*', menu: '/', step: '0' },
   reckoning: { half: '1', third: '2', times: '3', spaces: '4', plus: '5', less: '6', 'new size': 'enter' },
   'reckoning, above': { step: '0', quarter: '7', gaps: '8', 'other unit': '9', menu: '/' },
-  counting: { leave: '-', next: '+' },
   clocks: { step: '0', 'five less': '-', 'five more': '+', hold: '7', 'go on': '7', stop: '9', 'new clock': 'enter', menu: '/' },
-  'new clock': { leave: '-', next: '+' },
+  'new clock': { leave: '-', next: '+', 'type it': 'enter' },
   journal: { step: '0', back: '-', next: '+', 'put back': '2', 'scratch that': '1', menu: '/' },
   settings: { step: '0', quieter: '-', louder: '+', menu: '/' },
-  files: { step: '0', back: '-', next: '+', 'look again': '9', menu: '/' },
-  starter: { leave: '-', back: '.', next: '+', 'make it': 'enter' },
+  files: { step: '0', back: '-', next: '+', 'look again': '9', 'put away': '9', menu: '/' },
+  starter: { leave: '-', back: '.', next: 'enter', 'make it': 'enter' },
   help: { step: '0', back: '-', next: '+', 'key card': '1', menu: '/' },
   card: { help: '-', next: '+', print: '1', step: '0' },
   menu: { step: '0', listen: '*', 'put away': '9' },
-  due: { stop: '1', 'five more': '+', 'got it': 'enter' },
-  question: { no: '-', yes: 'enter' },
+  due: { stop: '1', 'five more': '+', listen: '*', 'got it': 'enter' },
+  question: { no: '-', listen: '*', yes: 'enter' },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, PadSymbol>>>>;
 
 export type KeyScreen = keyof typeof KEY_TABLE;

@@ -9,6 +9,7 @@ import { ask } from '../hostPort.ts';
 import '../keys/benchKey.ts';
 import type { BenchKey } from '../keys/benchKey.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
 
 const HALF_SECOND_MS = 500;
@@ -32,13 +33,14 @@ export abstract class BenchScreen extends LitElement {
   static override styles = [look, css`
     :host { display: grid; grid-template-rows: minmax(0, 1fr) auto auto; height: 100%; padding: 0.4rem; overflow: hidden; }
     .sheet { min-height: 0; min-width: 0; position: relative; overflow: hidden; margin-bottom: var(--gap); }
-    .note { font-size: calc(2.2rem * var(--text)); line-height: 1.15; border-left: 0.6rem solid var(--now); padding: 0.2rem 0 0.2rem 0.8rem; margin: -0.8rem 0 0.8rem; max-height: 7.6rem; overflow: hidden; }
+    .note { font-size: 2.2rem; line-height: 1.15; border-left: 0.6rem solid var(--now); padding: 0.2rem 0 0.2rem 0.8rem; margin: -0.8rem 0 0.8rem; max-height: 7.6rem; overflow: hidden; }
     :host([pad]) { padding: 0.1rem 0.4rem 0; }
     :host([pad]) .sheet { margin-bottom: 0; overflow: visible; }
     .row { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
   `];
 
   @property({ attribute: false, hasChanged: looksDifferent }) view!: KioskView;
+  protected fitNote = new FitText(this, '.note', [2.2, 2, 1.8, 1.65, 1.5]);
   #toldPad: boolean | null = null;
 
   /** The fraction pad has the whole screen, and the status line makes room for it. */
@@ -80,10 +82,10 @@ export abstract class BenchScreen extends LitElement {
     ask(this, request);
   }
 
-  /** What the last reply adds for the eye. */
+  /** What the last reply adds for the eye; the fraction pad leaves it no room. */
   protected note(): TemplateResult | typeof nothing {
     const note = this.view.bench.conversation.lastReply?.note;
-    return note === undefined || note === '' ? nothing : html`<p class="note" role="status">${note}</p>`;
+    return note === undefined || note === '' || this.padShown ? nothing : html`<p class="note" role="status">${note}</p>`;
   }
 }
 

@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { sayDuration } from '../../core/clock/sayDuration.ts';
 import type { TimerKind } from '../../core/clock/timer.ts';
+import '../keys/countPad.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
@@ -14,6 +15,7 @@ import type { RunningTimer } from './timerStrip.ts';
 
 const MINUTE_MS = 60_000;
 const CLOCKS_SHOWN = 4;
+const MOST_MINUTES = 9999;
 const LENGTHS_MINUTES = [1, 2, 3, 5, 10, 15, 20, 30, 45, 60, 90, 120, 240, 480, 720, 1440] as const;
 
 /** Every running clock, large; one of them is chosen, and the keys act on it. */
@@ -28,9 +30,21 @@ export class ClocksScreen extends BenchScreen {
   @state() private chosen: number | null = null;
   @state() private choosing = false;
   @state() private page = 0;
+  @state() private typing = false;
   protected fitNone = new FitText(this, '.none', [3.4, 3, 2.6]);
 
+  override get padShown(): boolean {
+    return this.typing;
+  }
+
+  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
+    return this.renderRoot.querySelector('count-pad')?.pressSymbol(symbol, atMs) ?? super.pressSymbol(symbol, atMs);
+  }
+
   protected sheet(): TemplateResult {
+    if (this.typing) {
+      return html`<count-pad asked="How many minutes?" unit="min" .most=${MOST_MINUTES} @count-typed=${this.#minutesTyped} @pad-left=${() => { this.typing = false; }}></count-pad>`;
+    }
     if (this.choosing) return html`<div class="titled"><h1 class="title">How long?</h1>${choiceGrid(this.#newClocks(), this.page)}</div>`;
     const running = runningTimers(this.view).slice(0, CLOCKS_SHOWN);
     if (running.length === 0) return html`<p class="none">No clock is running.</p>`;
@@ -38,9 +52,10 @@ export class ClocksScreen extends BenchScreen {
   }
 
   keys(): readonly KeySpec[] {
+    if (this.typing) return [];
     if (this.choosing) {
       const pages = pagesOf(this.#newClocks().length);
-      return keyRow('new clock', { leave: { here: () => { this.choosing = false; } }, next: { here: () => { this.page = (this.page + 1) % pages; } } });
+      return keyRow('new clock', { leave: { here: () => { this.choosing = false; } }, next: { here: () => { this.page = (this.page + 1) % pages; } }, 'type it': { here: () => { this.typing = true; } } });
     }
     const timer = this.#chosenTimer()?.timer;
     const about = timer === undefined ? null : { timer: timer.id };
@@ -54,6 +69,12 @@ export class ClocksScreen extends BenchScreen {
       'new clock': { here: () => { this.choosing = true; this.page = 0; } },
       menu: show({ name: 'menu' }),
     });
+  }
+
+  #minutesTyped(event: CustomEvent<number>): void {
+    this.typing = false;
+    this.choosing = false;
+    this.ask({ kind: 'start timer', timer: 'plain', durationMs: event.detail * MINUTE_MS });
   }
 
   #chosenTimer(): RunningTimer | undefined {

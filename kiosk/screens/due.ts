@@ -35,6 +35,7 @@ export class DueNotice extends BenchScreen {
     return keyRow('due', {
       stop: { request: { kind: 'stop timer', timer } },
       'five more': { request: { kind: 'change timer', timer, addMs: FIVE_MINUTES_MS } },
+      listen: { act: { kind: 'listen' } },
       'got it': { does: { request: { kind: 'acknowledge', timer } }, tone: 'now' },
     });
   }

@@ -64,7 +64,7 @@ export class PartsScreen extends LeafingScreen {
       { label: 'all of them', does: show({ name: 'part', part: part.id }) },
       ...Array.from({ length: part.count }, (_, index): Choice => {
         const place = places.get(`${part.id}/${index + 1}`);
-        return { label: `${part.name} ${index + 1}`, ...(place === undefined ? {} : { detail: place }), does: show({ name: 'part', part: part.id, copy: index + 1 }) };
+        return { label: `${part.name} ${index + 1}`, figure: index + 1, ...(place === undefined ? {} : { detail: place }), does: show({ name: 'part', part: part.id, copy: index + 1 }) };
       }),
     ];
   }

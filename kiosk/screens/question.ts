@@ -27,7 +27,7 @@ export class QuestionScreen extends BenchScreen {
 
   keys(): readonly KeySpec[] {
     const yes = this.view.bench.conversation.question?.kind === 'yes or no';
-    return keyRow('question', { no: { request: { kind: 'no' } }, yes: yes ? { does: { request: { kind: 'yes' } }, tone: 'now' } : null });
+    return keyRow('question', { no: { request: { kind: 'no' } }, listen: { act: { kind: 'listen' } }, yes: yes ? { does: { request: { kind: 'yes' } }, tone: 'now' } : null });
   }
 
   protected override note(): typeof nothing {

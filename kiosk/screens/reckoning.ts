@@ -6,17 +6,16 @@ import type { Screen } from '../../core/bench/screen.ts';
 import { nanometres } from '../../core/length/length.ts';
 import type { Length } from '../../core/length/length.ts';
 import type { Rounding } from '../../core/length/rounding.ts';
+import '../keys/countPad.ts';
 import '../keys/fractionPad.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
-import { choiceGrid, choiceStyles, pagesOf } from './choices.ts';
-import type { Choice } from './choices.ts';
 
 const HALF_MILLIMETRE: Rounding = { unit: 'millimetre', step: nanometres(500_000) };
 const THIRTY_SECONDS: Rounding = { unit: 'inch', denominator: 32 };
-const COUNTS = Array.from({ length: 24 }, (_, index) => index + 2);
+const MOST_COUNTED = 99;
 
 /** What is still wanted before the bench can be asked. */
 type Wanted =
@@ -26,7 +25,7 @@ type Wanted =
 /** Arithmetic by keys: a size, what to do with it, and the answer large. The answer is what the next key works on. */
 @customElement('bench-reckoning')
 export class ReckoningScreen extends BenchScreen {
-  static override styles = [...BenchScreen.styles, choiceStyles, css`
+  static override styles = [...BenchScreen.styles, css`
     .reckoning { display: grid; grid-template-rows: minmax(0, 1fr) auto; gap: 0.8rem; height: 100%; }
     .answer { min-height: 0; height: 100%; overflow: hidden; display: grid; align-content: safe center; justify-items: center; line-height: 1; gap: 0.1em; text-align: center; }
     .answer ul { display: flex; gap: 0.8em; justify-content: center; }
@@ -41,7 +40,6 @@ export class ReckoningScreen extends BenchScreen {
   /** A size typed here that nothing was asked of yet. */
   @state() private typed: Length | null = null;
   @state() private wanted: Wanted | null = null;
-  @state() private page = 0;
   protected fitAnswer = new FitText(this, '.answer', [14, 12, 10.4, 9, 7.8, 6.6, 5.6, 4.8, 4]);
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
@@ -53,16 +51,14 @@ export class ReckoningScreen extends BenchScreen {
     if (wanted?.kind === 'size') {
       return html`<fraction-pad .unit=${this.settings.rounding.unit} @length-typed=${(event: CustomEvent<Length>) => this.#got(() => wanted.then(event.detail))} @pad-left=${() => { this.wanted = null; }}><p class="asked">${wanted.asked}</p></fraction-pad>`;
     }
-    if (wanted?.kind === 'count') return html`<div class="titled"><h1 class="title">${wanted.asked}</h1>${choiceGrid(this.#counts(wanted), this.page)}</div>`;
+    if (wanted?.kind === 'count') {
+      return html`<count-pad .asked=${wanted.asked} .least=${2} .most=${MOST_COUNTED} @count-typed=${(event: CustomEvent<number>) => this.#got(() => wanted.then(event.detail))} @pad-left=${() => { this.wanted = null; }}></count-pad>`;
+    }
     return html`<div class="reckoning"><div class="answer">${this.#answer()}</div><nav class="above" aria-label="more keys">${this.#above().map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav></div>`;
   }
 
   keys(): readonly KeySpec[] {
-    if (this.wanted?.kind === 'size') return [];
-    if (this.wanted?.kind === 'count') {
-      const pages = pagesOf(COUNTS.length);
-      return keyRow('counting', { leave: { here: () => { this.wanted = null; } }, next: { here: () => { this.page = (this.page + 1) % pages; } } });
-    }
+    if (this.wanted !== null) return [];
     const none = this.#operand() === null;
     const on = (ask: (of: Operand) => ReckonRequest): { readonly does: { readonly here: () => void }; readonly disabled: boolean } => ({ does: { here: () => this.#reckon(ask) }, disabled: none });
     return keyRow('reckoning', {
@@ -77,11 +73,11 @@ export class ReckoningScreen extends BenchScreen {
   }
 
   override get padShown(): boolean {
-    return this.wanted?.kind === 'size';
+    return this.wanted !== null;
   }
 
   override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const pad = this.renderRoot.querySelector('fraction-pad');
+    const pad = this.renderRoot.querySelector('fraction-pad') ?? this.renderRoot.querySelector('count-pad');
     return pad === null ? super.pressSymbol(symbol, atMs) : pad.pressSymbol(symbol, atMs);
   }
 
@@ -122,7 +118,6 @@ export class ReckoningScreen extends BenchScreen {
   }
 
   #wantCount(asked: string, then: (count: number) => void): void {
-    this.page = 0;
     this.wanted = { kind: 'count', asked, then };
   }
 
@@ -132,9 +127,6 @@ export class ReckoningScreen extends BenchScreen {
     then();
   }
 
-  #counts(wanted: Extract<Wanted, { kind: 'count' }>): readonly Choice[] {
-    return COUNTS.map((count) => ({ label: String(count), figure: count, does: { here: () => this.#got(() => wanted.then(count)) } }));
-  }
 }
 
 declare global {

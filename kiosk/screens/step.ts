@@ -4,6 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import { currentStep, stepCalled } from '../../core/work/progress.ts';
+import { timersStarting } from '../../core/work/step.ts';
 import type { SizeMention, Step } from '../../core/work/step.ts';
 import { sayingOf, titleOf, writeTolerance } from '../../core/work/wording.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
@@ -67,15 +68,24 @@ export class StepScreen extends BenchScreen {
   keys(): readonly KeySpec[] {
     const step = this.step;
     if (step === undefined) return keyRow('no step', { files: show({ name: 'files' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
+    const clockWaits = this.#clockWaits(step);
     return keyRow('step', {
       back: { request: { kind: 'step back' } },
-      sizes: step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      'start clock': clockWaits ? { request: { kind: 'start step timer' } } : null,
+      sizes: clockWaits ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'say again': { request: { kind: 'say again', how: 'as before' } },
       listen: { act: { kind: 'listen' } },
       next: { request: { kind: 'next step' } },
       done: { does: { request: { kind: 'step done' } }, tone: 'now' },
     });
+  }
+
+  /** The step has a clock of its own that is not running yet: with the glue on, it is what the maker needs first. */
+  #clockWaits(step: Step): boolean {
+    const { state } = this.view.bench;
+    return currentStep(stepsOf(state), state)?.id === step.id && step.sizes.length === 0
+      && timersStarting(step, 'when asked').some(({ name }) => !state.timers.some((running) => running.name === name));
   }
 
   #standing(step: Step): string {

@@ -67,7 +67,7 @@ describe('at the bench', () => {
       return screen.name === 'reckoning' ? screen.result?.answers[0]?.length : undefined;
     };
     expect(answer()).to.equal((31.625 * INCH) / 2);
-    await host.pad('47'); // spaces, seven of them: a figure is on its own key
+    await host.pad('47⏎'); // spaces, seven of them
     expect(answer()).to.be.closeTo((31.625 * INCH) / 14, 1);
   });
 
@@ -83,6 +83,61 @@ describe('at the bench', () => {
     expect(host.view.bench.state.timers).to.deep.equal([]);
   });
 
+  it('a clock of any whole number of minutes is typed, and so is any count', async () => {
+    const host = await MiniHost.start();
+    await host.pad('/3⏎⏎37⏎'); // clocks, new clock, type it
+    expect(host.view.bench.state.timers.map(({ durationMs }) => durationMs)).to.deep.equal([37 * 60_000]);
+    await host.pad('0/4⏎60⏎3'); // reckoning, sixty inches, times
+    await host.pad('1'); // refused: one time is no multiplying
+    await host.pad('⏎');
+    expect(names(host)).to.equal('reckoning');
+    await host.pad('7⏎');
+    const { screen } = host;
+    expect(screen.name === 'reckoning' && screen.result?.answers[0]?.length).to.equal(17 * 60 * INCH);
+  });
+
+  it('with the glue on, the clock of the step is one press away', async () => {
+    const host = await MiniHost.start();
+    const glueUp = stepsOf(host.view.bench.state).find(({ id }) => id.startsWith('lamination glue-up'));
+    host.ask({ kind: 'go to step', step: glueUp?.id ?? '' });
+    await settled();
+    await host.touch('start clock');
+    expect(host.view.bench.state.timers.map(({ kind }) => kind)).to.deep.equal(['open time']);
+    await host.touch('step');
+    expect(host.keys().map(({ spec }) => spec?.label)).to.include('sizes');
+  });
+
+  it('every fault of a file can be read until it is put away', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'load piece', text: '{ "name": "x", "parts": 3 }', from: 'a stick' });
+    await settled();
+    const sheet = (): string => host.kiosk.renderRoot.querySelector('bench-files')?.renderRoot.querySelector('.faults')?.textContent ?? '';
+    expect(sheet()).to.contain('line 1');
+    expect(host.keys().map(({ spec }) => spec?.label)).to.include('put away');
+    await host.touch('put away');
+    expect(sheet()).to.equal('');
+  });
+
+  it('the stroke of a fraction never leads away from what was typed', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width' } });
+    await settled();
+    await host.pad('3+/');
+    expect(names(host)).to.equal('record');
+    await host.touch('clear', 'listen');
+    expect(host.acts).to.deep.equal([{ kind: 'listen' }]);
+  });
+
+  it('a notice is put away from where the maker is', async () => {
+    const host = await MiniHost.start();
+    host.kiosk.view = { ...host.view, notices: ['The wall clock was set on by one hour.', 'Another.'] };
+    await settled();
+    const line = host.kiosk.renderRoot.querySelector('status-line')?.renderRoot;
+    expect(line?.querySelector('.words')?.textContent).to.contain('1 of 2: The wall clock');
+    line?.querySelector<HTMLButtonElement>('.words button')?.click();
+    expect(host.acts).to.deep.equal([{ kind: 'put away notice', index: 0 }]);
+  });
+
   it('a due clock comes over the screen and leaves what was being typed as it was', async () => {
     const host = await MiniHost.start();
     host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width' } });
@@ -93,7 +148,7 @@ describe('at the bench', () => {
     const before = host.view;
     host.kiosk.view = { ...before, bench: { ...before.bench, state: { ...before.bench.state, timers: [timer(1, 'leg two clamps', 45, 49)] } } };
     await settled();
-    expect(host.keys().map(({ spec }) => spec?.label)).to.deep.equal(['stop', 'five more', 'got it']);
+    expect(host.keys().map(({ spec }) => spec?.label)).to.deep.equal(['stop', 'five more', 'listen', 'got it']);
     await host.pad('⏎');
     expect(host.requests.at(-1)).to.deep.equal({ kind: 'acknowledge', timer: 1 });
     host.kiosk.view = before;
@@ -126,10 +181,10 @@ describe('at the bench', () => {
     const host = await MiniHost.start();
     await host.pad('/7'); // menu, files
     await host.touch('new piece');
-    await host.pad('+'); // its name as it is
+    await host.pad('⏎'); // its name as it is
     await host.pad('44⏎'); // inside length
     for (let asked = 2; asked < STARTER_FIELDS.length && host.keys().every(({ spec }) => spec?.label !== 'make it'); asked++) {
-      await host.pad(host.keys().some(({ spec }) => spec?.label === 'OK') ? '⏎' : '+');
+      await host.pad('⏎');
     }
     await host.pad('⏎');
     const { state } = host.view.bench;
