@@ -61,7 +61,7 @@ def sample(rows, folder, r):
     for _, _, ways in rows:
         states, stays, labels = walk(model, ways, r)
         rate = np.random.uniform(.45, 1.15)
-        frames = np.maximum(1, np.round(rate * np.exp(np.random.normal(0, .35, len(states))) / (1 - stays))).astype(int)
+        frames = np.maximum(1, np.round(rate * np.exp(np.random.normal(0, .45, len(states)) + np.repeat(np.random.normal(0, .25, len(states) // 3), 3)) / (1 - stays))).astype(int)
         frames[:3], frames[-3:] = np.random.randint(3, 14, 3), np.random.randint(3, 14, 3)
         if sum(frames) < 400: yield track(model, np.array(states), frames).astype(np.float16), labels, True
 

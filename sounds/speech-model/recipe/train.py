@@ -13,7 +13,7 @@ from sound import CEPSTRA, Features, LIFTER, RATE, SHIFT, Shop, UNWARPED, WARPS,
 
 SEED = 20261125
 HUMAN_SHARE = .62        # of the spoken utterances: voices made from a person's recordings, against formant synthesis
-SAMPLED_SHARE = .35      # of a batch: features sampled from the CMUSphinx statistics
+SAMPLED_SHARE = .45      # of a batch: features sampled from the CMUSphinx statistics
 # CMUSphinx's cepstra are means removed; the engine's are not, and differ by these constants.
 SPHINX_MEAN = np.array([41., -5.29, -.12, 5.09, 2.48, -4.07, -1.37, -1.78, -5.08, -2.05, -6.45, -1.42, 1.17])
 ENGINE_OFFSET = np.array([-26.79, 7.74, .03, 1.85, .03, .98, .12, 1.11, .2, .42, .22, .2, -.03])
@@ -90,7 +90,8 @@ class Batches:
         one, two = store.data[index].float(), store.data[index + 1].float()
         sound = self.shop.heard((one + (two - one) * part) * within, within.sum(1, keepdim=True))
         warps = torch.randint(0, len(WARPS), (count,), device=self.device)
-        return self.features(sound, warps), 1 + (torch.tensor(total) - WINDOW) // SHIFT, [store.labels[i] for i in chosen]
+        x, frames = unevenly(self.features(sound, warps), 1 + (torch.tensor(total) - WINDOW) // SHIFT)
+        return x, frames, [store.labels[i] for i in chosen]
 
     def sampled_batch(self, count):
         store, chosen, p = self.sampled, self.sampled.pick(count), self.shop.chance
@@ -132,6 +133,18 @@ class Batches:
         longest = max(x.shape[1] for x, _, _ in parts)
         pad = lambda x: F.pad(x.transpose(1, 2), (0, longest - x.shape[1]), mode="replicate").transpose(1, 2)
         return torch.cat([pad(x) for x, _, _ in parts]), torch.cat([n for _, n, _ in parts]), sum((labels for _, _, labels in parts), [])
+
+
+def unevenly(x, frames):
+    """Now faster, now slower, so that no sound is known by its length; and how many frames there are then."""
+    count, total = x.shape[:2]
+    pace = torch.exp(.4 * torch.rand(count, 1, 1, device=x.device) * torch.randn(count, 1, total // 12 + 2, device=x.device))
+    place = F.interpolate(pace, size=total, mode="linear", align_corners=True)[:, 0].cumsum(1)
+    place = ((place - place[:, :1]) / (place[:, -1:] - place[:, :1]) * (total - 1)).clamp(0, total - 1.001)
+    low = place.floor().long()
+    part = (place - low)[:, :, None]
+    take = lambda index: torch.gather(x, 1, index[:, :, None].expand(-1, -1, x.shape[2]))
+    return take(low) * (1 - part) + take(low + 1) * part, (place < frames.to(x.device)[:, None]).sum(1).cpu()
 
 
 def masked(x):
