@@ -21,8 +21,8 @@ export interface WholeKiosk {
   close(): Promise<void>;
 }
 
-/** Someone speaking: words, in the voice of a speech synthesiser, at about -12 dB below full scale. */
-export function spoken(words: string, voice: VoiceName = 'rms'): Float32Array {
+/** Someone speaking: words, in another voice than the kiosk's own, at about -12 dB below full scale. */
+export function spoken(words: string, voice: VoiceName = 'awb'): Float32Array {
   const sound = synthesise(VOICE_MODULE, { text: words, voice, stretch: 1.1 });
   if (!sound.ok) throw new Error(sound.fault);
   const loudest = sound.value.samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
@@ -30,7 +30,7 @@ export function spoken(words: string, voice: VoiceName = 'rms'): Float32Array {
 }
 
 /** A sentence in a shop: silence before and after, and the hiss of a fan so many decibels under the voice all the while. */
-export function inTheShop(words: string, { before = 2, after = 8, snrDb = 20, voice = 'rms' }: { before?: number; after?: number; snrDb?: number; voice?: VoiceName } = {}): Float32Array {
+export function inTheShop(words: string, { before = 2, after = 8, snrDb = 20, voice = 'awb' }: { before?: number; after?: number; snrDb?: number; voice?: VoiceName } = {}): Float32Array {
   const said = joined(quiet(before), spoken(words, voice), quiet(after));
   const speech = spoken(words, voice);
   const level = Math.sqrt(speech.reduce((sum, sample) => sum + sample * sample, 0) / speech.length);

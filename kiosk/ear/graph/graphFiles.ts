@@ -1,3 +1,4 @@
+import { withEndings } from './endings.ts';
 import { buildLexicon } from './lexicon.ts';
 import type { Word } from './lexicon.ts';
 import { anyWordsFile, lookaheadFile } from './openFst.ts';
@@ -14,7 +15,7 @@ export type ModelFiles = ReadonlyMap<string, Uint8Array<ArrayBuffer>>;
  * @param words at least one; each word once
  */
 export function graphFiles(words: readonly Word[]): ModelFiles {
-  const { bytes, renumbered } = lookaheadFile(buildLexicon(words));
+  const { bytes, renumbered } = lookaheadFile(buildLexicon(words.map(withItsEnding)));
   const names = [...words.map(({ word }) => word), UNKNOWN_WORD];
   const table = ['<eps> 0', ...names.map((word, index) => `${word} ${renumbered.get(index + 1) ?? 0}`), ''].join('\n');
   return new Map([
@@ -24,6 +25,10 @@ export function graphFiles(words: readonly Word[]): ModelFiles {
     ['graph/disambig_tid.int', text(`${UNUSED_TRANSITION}\n`)],
     ['graph/phones/word_boundary.int', text(wordBoundaries())],
   ]);
+}
+
+function withItsEnding({ word, pronunciations }: Word): Word {
+  return { word, pronunciations: pronunciations.map((sounds) => withEndings(word, sounds)) };
 }
 
 function text(lines: string): Uint8Array<ArrayBuffer> {

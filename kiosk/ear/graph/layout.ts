@@ -1,4 +1,4 @@
-import { GARBAGE, networkOutput } from './phones.ts';
+import { networkOutput, PHONE_COUNT } from './phones.ts';
 
 /**
  * Whether a model's am/final.mdl has our phones and outputs: only then can words be given to it. It begins with a table of its phones, in Kaldi's binary
@@ -11,13 +11,13 @@ export function hasOurPhones(finalMdl: Uint8Array): boolean {
 
 /** How many states a phone has, and for each phone and state the network's output: the beginning of a Kaldi TransitionModel. */
 export function tableOfPhones(): Uint8Array<ArrayBuffer> {
-  const phones = Array.from({ length: GARBAGE }, (_, index) => index + 1);
+  const phones = Array.from({ length: PHONE_COUNT }, (_, index) => index + 1);
   const stateThatStaysOrGoesOn = [...int32(0), ...int32(2), ...int32(0), ...float32(0.5), ...int32(1), ...float32(0.5)];
   const lastState = [...int32(-1), ...int32(0)];
   return Uint8Array.from([
     0, ...token('B<TransitionModel>'), ...token('<Topology>'),
     ...int32List(phones), ...int32List([-1, ...phones.map(() => 0)]), ...int32(1), ...int32(2), ...stateThatStaysOrGoesOn, ...lastState,
-    ...token('</Topology>'), ...token('<Triples>'), ...int32(GARBAGE),
+    ...token('</Topology>'), ...token('<Triples>'), ...int32(PHONE_COUNT),
     ...phones.flatMap((phone) => [...int32(phone), ...int32(0), ...int32(networkOutput(phone))]), ...token('</Triples>'),
   ]);
 }

@@ -5,7 +5,7 @@
 export const PHONES: readonly string[] = ('AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG '
   + 'OW OY P R S SH T TH UH UW V W Y Z ZH').split(' ');
 
-/** Places in PHONES, 0 to 38, in the order in which they are said; never empty. */
+/** Places in PHONES, 0 to 38 (and what endings.ts adds), in the order in which they are said; never empty. */
 export type Pronunciation = readonly number[];
 
 /** Where in its word a phone stands: the engine reckons the times of words by it. */
@@ -16,15 +16,18 @@ const PLACES: readonly Place[] = ['begin', 'internal', 'end', 'singleton'];
 export const SILENCE = 1;
 export const BLANK = 2;
 const FIRST_PHONE = 3;
-/** Anything that is no word of the grammar; the last phone, so its number is how many there are. */
+/** Anything that is no word of the grammar. */
 export const GARBAGE = FIRST_PHONE + PLACES.length * PHONES.length;
+/** The garbage sound has the place after PHONES (three of its four numbers stay unused), and two sounds more (see endings.ts) come behind it. */
+const SOUND_COUNT = PHONES.length + 3;
+export const PHONE_COUNT = FIRST_PHONE + PLACES.length * SOUND_COUNT - 1;
 
 /** The engine's number of a phone in a place, from 3. */
 export function phoneNumber(phone: number, place: Place): number {
   return FIRST_PHONE + PLACES.length * phone + PLACES.indexOf(place);
 }
 
-/** Which output of the network a phone is heard by: the blank's is 0, the garbage's the last. */
+/** Which output of the network a phone is heard by: the blank's is 0, the garbage's the one after PHONES. */
 export function networkOutput(phoneNumber: number): number {
   if (phoneNumber < FIRST_PHONE) return 0;
   return 1 + Math.floor((phoneNumber - FIRST_PHONE) / PLACES.length);
@@ -41,11 +44,13 @@ export function staying(phoneNumber: number): number {
 }
 
 /** A number that is no transition; the engine wants a list of numbers to erase, and an empty one is refused. */
-export const UNUSED_TRANSITION = 2 * GARBAGE + 1;
+export const UNUSED_TRANSITION = 2 * PHONE_COUNT + 1;
 
 /** graph/phones/word_boundary.int: what each phone is within its word. */
 export function wordBoundaries(): string {
   const lines = [`${SILENCE} nonword`, `${BLANK} internal`];
-  PHONES.forEach((_, phone) => PLACES.forEach((place) => lines.push(`${phoneNumber(phone, place)} ${place}`)));
-  return [...lines, `${GARBAGE} singleton`, ''].join('\n');
+  for (let phone = FIRST_PHONE; phone <= PHONE_COUNT; phone += 1) {
+    lines.push(`${phone} ${phone === GARBAGE ? 'singleton' : PLACES[(phone - FIRST_PHONE) % PLACES.length] ?? ''}`);
+  }
+  return [...lines, ''].join('\n');
 }

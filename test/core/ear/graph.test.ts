@@ -10,7 +10,7 @@ import { hasOurPhones, tableOfPhones } from '../../../kiosk/ear/graph/layout.ts'
 import { buildLexicon } from '../../../kiosk/ear/graph/lexicon.ts';
 import type { Word } from '../../../kiosk/ear/graph/lexicon.ts';
 import { anyWordsFile, lookaheadFile } from '../../../kiosk/ear/graph/openFst.ts';
-import { entering, GARBAGE, networkOutput, phoneNumber, PHONES, SILENCE, wordBoundaries } from '../../../kiosk/ear/graph/phones.ts';
+import { entering, GARBAGE, networkOutput, PHONE_COUNT, phoneNumber, PHONES, SILENCE, wordBoundaries } from '../../../kiosk/ear/graph/phones.ts';
 import { shippedDictionary } from '../../voice/models.ts';
 import { lookUp } from '../../../kiosk/ear/words/dictionary.ts';
 import { openFst, openFstMissing } from './openFst.ts';
@@ -101,7 +101,7 @@ describe('the layout of the model', () => {
     PHONES.forEach((_, phone) => {
       for (const place of ['begin', 'internal', 'end', 'singleton'] as const) expect(networkOutput(phoneNumber(phone, place))).toBe(phone + 1);
     });
-    expect(wordBoundaries().trim().split('\n')).toHaveLength(GARBAGE);
+    expect(wordBoundaries().trim().split('\n')).toHaveLength(PHONE_COUNT);
   });
 
   it('is told from that of other models by its table of phones', () => {
