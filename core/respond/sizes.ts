@@ -4,11 +4,12 @@ import type { Response } from '../bench/reply.ts';
 import type { SizeRequest } from '../bench/request.ts';
 import { subtract } from '../length/arithmetic.ts';
 import type { State } from '../journal/state.ts';
-import { describeSize, pluralOf } from '../piece/describe.ts';
+import { describeSize } from '../piece/describe.ts';
 import { sizeOf, type SizeValue } from '../piece/evaluate.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import { pluralOf } from '../work/names.ts';
 import { noPiece, refuse, tell } from './plain.ts';
-import { sayCount, saySubject, sentence, spoken } from './saying.ts';
+import { sayCount, sayOwner, saySubject, sentence, spoken } from './saying.ts';
 import { sayDifference, tellMisfits, tellMoved } from './consequences.ts';
 import { sizesOf } from './views.ts';
 import { tellWhy } from './why.ts';
@@ -77,7 +78,7 @@ function tellPart(state: State, partId: string, copy: number | undefined): Respo
     const label = state.piece && describeSize(state.piece, name)?.say;
     return value && label ? [{ text: `${label}, ${spoken(state, value.length)}`, length: value.length }] : [];
   });
-  const head = copy === undefined ? sayCount(part.count, part.name, part.plural ?? pluralOf(part.name)) : saySubject(state, `${partId}.length`, copy).replace(/,.*/, '');
+  const head = copy === undefined ? sayCount(part.count, part.name, pluralOf(part)) : sayOwner(state, `${partId}.length`, copy);
   return tell({
     say: `${sentence(head)} ${said.map(({ text }) => sentence(text)).join(' ')}`,
     screen: { name: 'part', part: partId, ...(copy === undefined ? {} : { copy }) },
@@ -88,5 +89,5 @@ function tellPart(state: State, partId: string, copy: number | undefined): Respo
 function tellCount(state: State, partId: string): Response {
   const part = state.piece?.file.parts.find(({ id }) => id === partId);
   if (!part) return refuse('This piece has no such part.');
-  return tell({ say: sentence(sayCount(part.count, part.name, part.plural ?? pluralOf(part.name))), screen: { name: 'part', part: partId } });
+  return tell({ say: sentence(sayCount(part.count, part.name, pluralOf(part))), screen: { name: 'part', part: partId } });
 }
