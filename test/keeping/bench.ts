@@ -16,6 +16,9 @@ export interface Workshop {
   readonly serverScript: string;
 }
 
+/** How a folder is removed that a browser wrote to: what it still had in hand when it ended may come a moment later. */
+export const REMOVAL = { recursive: true, force: true, maxRetries: 20, retryDelay: 100 } as const;
+
 /** Bundles the test's page and server, and runs `work` with them. */
 export async function inWorkshop(work: (workshop: Workshop) => Promise<void>): Promise<void> {
   const folder = await mkdtemp(join(tmpdir(), 'benchcall-keeping-'));
@@ -28,7 +31,7 @@ export async function inWorkshop(work: (workshop: Workshop) => Promise<void>): P
     await build({ ...BUNDLING, entryPoints: [join(import.meta.dirname, 'serverProcess.ts')], outfile: serverScript, platform: 'node', minify: false });
     await work({ folder, site, serverScript });
   } finally {
-    await rm(folder, { recursive: true, force: true, maxRetries: 5 });
+    await rm(folder, REMOVAL);
   }
 }
 
@@ -82,9 +85,10 @@ function run([program = '', ...words]: readonly string[], environment: NodeJS.Pr
 async function stop(child: ChildProcess, signal: NodeJS.Signals): Promise<void> {
   const { pid } = child;
   if (pid === undefined) return;
-  const family = signal === 'SIGKILL' ? descendants(pid) : [pid];
+  // A browser that was asked to end leaves helpers behind that still write to its profile: all of them are waited for.
+  const family = descendants(pid);
   const gone = child.exitCode === null && child.signalCode === null ? once(child, 'exit') : undefined;
-  for (const each of [-pid, ...family].slice(signal === 'SIGKILL' ? 0 : 1)) {
+  for (const each of signal === 'SIGKILL' ? [-pid, ...family] : [pid]) {
     try {
       process.kill(each, signal);
     } catch {

@@ -1,7 +1,7 @@
 import { closeSync, cpSync, mkdirSync, openSync, readdirSync, rmSync, statSync, truncateSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { foundBy, inWorkshop, keptAtLeast, lastKept, look, openPage, startServerProcess, type Kept, type Running, type Workshop } from './bench.ts';
+import { foundBy, inWorkshop, keptAtLeast, lastKept, look, openPage, REMOVAL, startServerProcess, type Kept, type Running, type Workshop } from './bench.ts';
 import type { PageFound } from './page.ts';
 
 const ACTS = 60;
@@ -60,7 +60,7 @@ async function afterDamage(name: string, damage: (copies: Copies) => void, query
     return await look(server.address, copies.profile, `at=${written.kept.number}&${query}`);
   } finally {
     await server.end();
-    rmSync(where, { recursive: true, force: true, maxRetries: 5 });
+    rmSync(where, REMOVAL);
   }
 }
 

@@ -8,6 +8,7 @@ import { COPIES, PAGE_BUNDLES, WORKER_BUNDLES } from '../../deploy/assets.ts';
 import { buildKiosk, PAGE_BUDGET_BYTES, type BuildReport } from '../../deploy/build.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../../deploy/chromium.mjs';
 import { startServer, type BenchServer } from '../../deploy/server.ts';
+import { REMOVAL } from './bench.ts';
 
 let folder: string;
 let built: BuildReport;
@@ -21,7 +22,7 @@ beforeAll(async () => {
 
 afterAll(async () => {
   await server.close();
-  await rm(folder, { recursive: true, force: true, maxRetries: 5 });
+  await rm(folder, REMOVAL);
 });
 
 describe('the built page', () => {
