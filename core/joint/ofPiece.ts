@@ -12,7 +12,7 @@ import { chooseWay, longestBeside, waysToMeet, type Comer, type Meeting, type Me
 import { LEFT } from './proportion.ts';
 import { rackingOf, type Racking } from './racking.ts';
 import { longest, shortest } from './tenonSolid.ts';
-import { strengthOf } from './woodStrength.ts';
+import { strengthOf } from '../wood/woodStrength.ts';
 
 /** Woods that a chisel goes into more easily; common practice, no source. */
 const SOFT = /pine|poplar|tulip|cedar|fir\b|spruce|basswood|lime|butternut|redwood|larch|hemlock|willow|aspen/iu;

@@ -1,5 +1,5 @@
 import type { Length } from '../length/length.ts';
-import { N_PER_MM2_PER_PSI, type WoodStrength } from './woodStrength.ts';
+import { N_PER_MM2_PER_PSI, type WoodStrength } from '../wood/woodStrength.ts';
 
 /** A rectangle of one cheek that is glued: across the rail, and along the tenon from the shoulder. */
 export interface GluedRectangle {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { deepestMortise } from '../../core/joint/depth.ts';
 import { chooseChisel, THIRD } from '../../core/joint/chisel.ts';
 import { rackingOf } from '../../core/joint/racking.ts';
-import { N_PER_MM2_PER_PSI, strengthOf } from '../../core/joint/woodStrength.ts';
+import { N_PER_MM2_PER_PSI, strengthOf } from '../../core/wood/woodStrength.ts';
 import { nanometres } from '../../core/length/length.ts';
 import { millimetres } from '../core/joint/shop.ts';
 

@@ -2,7 +2,7 @@ import { nanometres } from '../../length/length.ts';
 import { reckoning } from '../../reckoning/reckoning.ts';
 import { failure, success } from '../../result.ts';
 import { rackingOf } from '../racking.ts';
-import { strengthOf, STRENGTH_SOURCE, STRENGTH_SPECIES } from '../woodStrength.ts';
+import { strengthOf, STRENGTH_SOURCE, STRENGTH_SPECIES } from '../../wood/woodStrength.ts';
 
 export const GUIDANCE = 'Guidance by plain statics, not an approval: glue, grain, fit and use all weigh in. Where people can be hurt, local codes and a licensed engineer decide.';
 
