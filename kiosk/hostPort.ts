@@ -28,6 +28,8 @@ export interface EarView {
   readonly sentence: string;
   /** Loudness now in decibels below full scale (-90 … 0); null when nothing is measured. */
   readonly levelDb: number | null;
+  /** How loud the shop is without words, blows and the kiosk's own voice (A-weighted, decibels below full scale); null while not known. */
+  readonly ambientDb: number | null;
   /** The last words heard, as understood. */
   readonly heard: string;
 }

@@ -12,6 +12,8 @@ import type { MicrophoneChoice, MicrophoneEvents, SoundSource } from './micropho
 import { currentModel } from './models.ts';
 import { CARE_TIMES, HEAP_GROWTH_BYTES, RecogniserCare } from './recogniserCare.ts';
 import type { CareAddresses, CareTimes } from './recogniserCare.ts';
+import { ShopSoundMeter } from './shopSound.ts';
+import type { ShopSound } from './shopSound.ts';
 import { earState } from './state.ts';
 import type { EarFacts, EarState } from './state.ts';
 
@@ -42,6 +44,8 @@ export interface EarOptions {
 
 export interface Ear {
   readonly state: EarState;
+  /** How loud the shop is, without the kiosk's own voice; undefined while that is not known. */
+  readonly shop: ShopSound | undefined;
   /** Begins to listen. Settles when it hears, or when a fault was told; also tries again what it had given up. */
   start(): Promise<void>;
   /** Lets go of the microphone and of the engine's memory. */
@@ -93,6 +97,7 @@ class BenchEar implements Ear {
   readonly #gate = new Gate();
   readonly #gain = new Gain();
   readonly #meter = new LevelMeter();
+  readonly #shop = new ShopSoundMeter();
   readonly #attention = new Attention('bench');
   readonly #deafness = new Deafness((deaf) => this.#deafChanged(deaf));
   readonly #care: RecogniserCare;
@@ -122,6 +127,10 @@ class BenchEar implements Ear {
 
   get state(): EarState {
     return this.#state;
+  }
+
+  get shop(): ShopSound | undefined {
+    return this.#shop.at(performance.now());
   }
 
   async start(): Promise<void> {
@@ -191,6 +200,7 @@ class BenchEar implements Ear {
   #hear(samples: Float32Array<ArrayBuffer>): void {
     this.#events.level(this.#meter.take(samples));
     if (this.#deafness.deaf) return;
+    this.#shop.take(samples, performance.now());
     const { blocks, ended } = this.#gate.take(samples);
     if (blocks.length === 0) return;
     for (const block of this.#gain.apply(blocks)) this.#care.hear(block);
@@ -242,6 +252,7 @@ class BenchEar implements Ear {
     this.#shutGate();
     this.#care.forget();
     this.#meter.reset();
+    this.#shop.reset();
     this.#quietNow();
     this.#events.level(null);
     this.#learn({ microphone });

@@ -40,7 +40,7 @@ export class Host {
   readonly #keeper: BenchKeeper;
   readonly #clockwork: Clockwork;
   readonly #files: Files;
-  #seen: Seen = { heard: '', levelDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
+  #seen: Seen = { heard: '', levelDb: null, ambientDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
   #phrases: readonly string[] = [];
   #drawing = false;
@@ -162,7 +162,7 @@ export class Host {
 
   #levelIs(levelDb: number | null): void {
     this.#clockwork.level(levelDb);
-    this.#see({ levelDb });
+    this.#see({ levelDb, ambientDb: levelDb === null ? null : this.#ear.shop?.ambientDb ?? null });
   }
 
   async #startEar(): Promise<void> {

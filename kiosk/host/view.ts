@@ -10,6 +10,7 @@ import type { StoreStatus } from '../store/store.ts';
 export interface Seen {
   readonly heard: string;
   readonly levelDb: number | null;
+  readonly ambientDb: number | null;
   /** Being said now. */
   readonly words: string;
   readonly notices: readonly string[];
@@ -42,7 +43,7 @@ export function kioskView({ bench, now, ear, mouth, status, seen }: ToDraw): Kio
   return {
     bench, now,
     theme: themeNow(bench.state.settings, now),
-    ear: { state: EAR_STATES[ear.name], sentence: ear.sentence, levelDb: seen.levelDb, heard: seen.heard },
+    ear: { state: EAR_STATES[ear.name], sentence: ear.sentence, levelDb: seen.levelDb, ambientDb: seen.ambientDb, heard: seen.heard },
     mouth: mouthView(mouth, bench.state.settings, seen.words),
     keeping: keepingView(status),
     notices: noticesOf(seen),

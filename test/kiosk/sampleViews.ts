@@ -72,7 +72,7 @@ export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply
   return {
     bench, now: NOW, theme: 'light', notices: [], shelf: [{ name: 'Baker\'s work table', from: 'pieces folder', address: 'a' }, { name: 'Seed chest', from: 'stick', address: 'b' }],
     microphones: [{ id: 'm', label: 'USB microphone', chosen: true }],
-    ear: { state: 'waiting', sentence: '', levelDb: -32, heard: 'how long is the long rail' },
+    ear: { state: 'waiting', sentence: '', levelDb: -32, ambientDb: -58, heard: 'how long is the long rail' },
     mouth: { state: 'silent', sentence: '', words: '' }, keeping: { state: 'kept', sentence: '' }, ...view,
   };
 }
@@ -112,7 +112,7 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'size, full and scant': viewOf({ name: 'size', size: 'longRail.shoulders' }, { settings: { rounding: { unit: 'inch', denominator: 8 } } }),
   'size, millimetres': viewOf({ name: 'size', size: 'longRail.length' }, { settings: { rounding: { unit: 'millimetre', step: nanometres(500_000) } } }),
   'why': viewOf({ name: 'why', size: 'longRail.length' }),
-  'record': viewOf({ name: 'record', size: 'longRail.shoulders', copy: 2 }, { view: { ear: { state: 'listening', sentence: '', levelDb: -12, heard: '' } } }),
+  'record': viewOf({ name: 'record', size: 'longRail.shoulders', copy: 2 }, { view: { ear: { state: 'listening', sentence: '', levelDb: -12, ambientDb: -58, heard: '' } } }),
   'reckoning': viewOf({ name: 'reckoning', result: { question: '31 5/8 in into 7 equal spaces', answers: [{ label: 'each', length: nanometres(Math.round((31.625 * INCH) / 7)) }], note: 'Three a hair more, to add up.' } }),
   'reckoning, empty': viewOf({ name: 'reckoning' }),
   'clocks': viewOf({ name: 'clocks' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg one clamps', 45, 12), timer(2, 'leg two clamps', 45, 2), timer(3, 'the rails rest', 3 * 24 * 60, 60, 'rest'), timer(4, 'break', 1, 0.5, 'break')] } }),
@@ -123,7 +123,7 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'files': viewOf({ name: 'files' }),
   'help': viewOf({ name: 'help' }),
   'menu': viewOf({ name: 'menu' }),
-  'menu, faults': viewOf({ name: 'menu' }, { view: { ear: { state: 'fault', sentence: 'No microphone is plugged in. Plug one in; keys work meanwhile.', levelDb: null, heard: '' }, notices: ['No microphone is plugged in. Plug one in; keys work meanwhile.', 'The second copy could not be written: the disk is full. Free some space.'] } }),
+  'menu, faults': viewOf({ name: 'menu' }, { view: { ear: { state: 'fault', sentence: 'No microphone is plugged in. Plug one in; keys work meanwhile.', levelDb: null, ambientDb: null, heard: '' }, notices: ['No microphone is plugged in. Plug one in; keys work meanwhile.', 'The second copy could not be written: the disk is full. Free some space.'] } }),
   'due': viewOf({ name: 'step' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg two clamps', 45, 49), timer(2, 'open time', 8, 9, 'open time')] } }),
   'question, yes or no': viewOf({ name: 'step' }, { reply: { say: '', note: 'That is nine thirty-seconds of an inch over the plan. Is leg two, width really three, and twenty-five thirty-seconds inches?' }, question: { kind: 'yes or no', onYes: { kind: 'step done' } } }),
   'question, which': viewOf({ name: 'step' }, { reply: { say: 'Long rail, or short rail?' }, question: { kind: 'which', choices: ['long rail', 'short rail', 'side stretcher', 'back stretcher'].map((say) => ({ say, request: { kind: 'where am I' } })) } }),
