@@ -1,4 +1,4 @@
-import { build, type BuildOptions } from 'esbuild';
+import { build, type BuildOptions, type Metafile } from 'esbuild';
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
@@ -7,7 +7,7 @@ import { gzipSync } from 'node:zlib';
 import { COPIES, PAGE_BUNDLES, WORKER_BUNDLES, type Bundle } from './assets.ts';
 import { voskEngine } from './voskEngine.ts';
 
-/** What the page may weigh, gzipped, without the recogniser and the voice. */
+/** What the page may load before its first screen is drawn and its keys work, gzipped, without the recogniser and the voice. */
 export const PAGE_BUDGET_BYTES = 170 * 1024;
 
 export interface ScriptSize {
@@ -15,14 +15,17 @@ export interface ScriptSize {
   readonly file: string;
   readonly bytes: number;
   readonly gzipBytes: number;
-  /** Part of the page; false for the recogniser and the voice, which are weighed apart. */
-  readonly page: boolean;
+  /** `first` is loaded before anything is drawn, `later` while the first screen is drawn already; recogniser and voice are weighed apart. */
+  readonly when: 'first' | 'later' | 'apart';
 }
 
 export interface BuildReport {
   readonly out: string;
   readonly scripts: readonly ScriptSize[];
+  /** Of the first load. */
   readonly pageGzipBytes: number;
+  /** Of what follows it. */
+  readonly laterGzipBytes: number;
 }
 
 const REPOSITORY = resolve(import.meta.dirname, '..');
@@ -61,16 +64,16 @@ export async function buildKiosk(out: string): Promise<BuildReport> {
   rmSync(fresh, { recursive: true, force: true });
   mkdirSync(fresh, { recursive: true });
   try {
-    await Promise.all([
-      build({ ...BUNDLING, entryPoints: entryPoints(PAGE_BUNDLES), outdir: fresh, splitting: true, chunkNames: 'app-[hash]' }),
+    const [page] = await Promise.all([
+      build({ ...BUNDLING, entryPoints: entryPoints(PAGE_BUNDLES), outdir: fresh, splitting: true, chunkNames: 'app-[hash]', metafile: true }),
       ...WORKER_BUNDLES.map((bundle) => build({ ...BUNDLING, entryPoints: entryPoints([bundle]), outdir: fresh })),
     ]);
     for (const copy of COPIES) cpSync(join(REPOSITORY, copy.from), join(fresh, copy.to), { recursive: true, preserveTimestamps: true, filter: (file) => !file.endsWith('.ts') });
     swap(fresh, out);
+    return report(out, firstLoad(page.metafile, relative(REPOSITORY, fresh)));
   } finally {
     rmSync(fresh, { recursive: true, force: true });
   }
-  return report(out);
 }
 
 function refuseMissing(parts: readonly Bundle[]): void {
@@ -90,23 +93,30 @@ function swap(fresh: string, out: string): void {
   rmSync(old, { recursive: true, force: true });
 }
 
-function report(out: string): BuildReport {
+/** The scripts that a browser fetches for the page before it runs: its entry, and all that this imports outright. */
+function firstLoad({ outputs }: Metafile, folder: string): ReadonlySet<string> {
+  const first = new Set(PAGE_BUNDLES.map(({ to }) => `${folder}/${to}`));
+  for (const script of first) for (const { path, kind } of outputs[script]?.imports ?? []) if (kind === 'import-statement') first.add(path);
+  return new Set([...first].map((script) => relative(folder, script)));
+}
+
+function report(out: string, first: ReadonlySet<string>): BuildReport {
   const scripts = readdirSync(out, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.js'))
     .sort()
     .map((file): ScriptSize => {
       const content = readFileSync(join(out, file));
-      return { file, bytes: content.length, gzipBytes: gzipSync(content, { level: 9 }).length, page: !/^(ear|mouth)[\\/]/.test(file) };
+      return { file, bytes: content.length, gzipBytes: gzipSync(content, { level: 9 }).length, when: first.has(file) ? 'first' : /^(ear|mouth)[\\/]/.test(file) ? 'apart' : 'later' };
     });
-  const pageGzipBytes = scripts.filter((script) => script.page).reduce((sum, script) => sum + script.gzipBytes, 0);
-  return { out, scripts, pageGzipBytes };
+  const weight = (when: ScriptSize['when']) => scripts.filter((script) => script.when === when).reduce((sum, script) => sum + script.gzipBytes, 0);
+  return { out, scripts, pageGzipBytes: weight('first'), laterGzipBytes: weight('later') };
 }
 
 /** The report as lines for a terminal. */
 export function describeBuild(result: BuildReport): string {
   const kilobytes = (bytes: number) => `${(bytes / 1024).toFixed(1)} KB`.padStart(10);
-  const lines = result.scripts.map((script) => `${kilobytes(script.bytes)} ${kilobytes(script.gzipBytes)} gzip  ${script.file}`);
-  return [...lines, `The page: ${kilobytes(result.pageGzipBytes).trim()} gzip of ${kilobytes(PAGE_BUDGET_BYTES).trim()}; built into ${relative(process.cwd(), result.out) || '.'}`].join('\n');
+  const lines = result.scripts.map((script) => `${kilobytes(script.bytes)} ${kilobytes(script.gzipBytes)} gzip  ${script.when.padEnd(5)}  ${script.file}`);
+  return [...lines, `The page: ${kilobytes(result.pageGzipBytes).trim()} gzip of ${kilobytes(PAGE_BUDGET_BYTES).trim()} first, ${kilobytes(result.laterGzipBytes).trim()} later; built into ${relative(process.cwd(), result.out) || '.'}`].join('\n');
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {

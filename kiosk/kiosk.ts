@@ -12,7 +12,7 @@ import { NumberPad } from './keys/numberPad.ts';
 import { pressGuard } from './keys/pressGuard.ts';
 import { look, themes } from './look/look.ts';
 import type { BenchScreen } from './screens/benchScreen.ts';
-import './screens/all.ts';
+import './screens/first.ts';
 import './screens/statusLine.ts';
 import { runningTimers } from './screens/timerStrip.ts';
 

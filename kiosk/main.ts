@@ -9,7 +9,7 @@ async function main(): Promise<void> {
   const kiosk = document.querySelector<BenchKiosk>('bench-kiosk');
   if (!kiosk) throw new Error('the page has no <bench-kiosk>');
   const [store, clock] = await Promise.all([openStore(), openBenchClock()]);
-  const host = new Host({ store, clock, draw: (view) => (kiosk.view = view) });
+  const host = new Host({ store, clock, draw: (view) => (kiosk.view = view), screens: import('./screens/later.ts') });
   kiosk.addEventListener('bench-request', ({ detail }) => void host.submit(detail));
   kiosk.addEventListener('bench-act', ({ detail }) => void host.act(detail));
   await host.start();

@@ -4,11 +4,13 @@ import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Entry, JournalRecord } from '../../core/journal/entry.ts';
 import { advance, benchFrom } from '../../core/respond/advance.ts';
-import { respond } from '../../core/respond/respond.ts';
+import type { respond } from '../../core/respond/respond.ts';
 import { NotKept, type Store } from '../store/store.ts';
 
 export interface BenchKeeperOptions {
   readonly store: Store;
+  /** What answers, once it is there. */
+  readonly answering: Promise<{ readonly respond: typeof respond }>;
   readonly now: () => Moment;
   /** After each answered request: what is to be said and shown. The entries behind it are durable by then. */
   readonly answered: (reply: Reply) => void;
@@ -46,6 +48,7 @@ export class BenchKeeper {
   /** Settles when the request was answered. Never rejects: what cannot be done is said. */
   submit(request: Request): Promise<void> {
     return this.#inTurn(async () => {
+      const { respond } = await this.#options.answering;
       const now = this.#options.now();
       const { entries, journal, reply } = respond(this.#bench, request, now);
       this.#options.answered(journal ? await this.#replace(journal, reply) : await this.#write(entries, reply, now));

@@ -2,16 +2,14 @@ import type { Reply } from '../../core/bench/reply.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Settings } from '../../core/journal/settings.ts';
-import { likelyReplies } from '../../core/respond/likely.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import { currentStep } from '../../core/work/progress.ts';
-import { phrasesFor } from '../../core/talk/grammar.ts';
-import { parseRequest } from '../../core/talk/parse.ts';
 import { createEar, type Ear } from '../ear/ear.ts';
 import type { HostAct, KioskView, ShelfPiece } from '../hostPort.ts';
 import { createMouth, type Mouth } from '../mouth/mouth.ts';
 import type { Store } from '../store/store.ts';
 import type { BenchClock } from '../store/clock.ts';
+import type * as Answering from './answering.ts';
 import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
@@ -22,6 +20,8 @@ export interface HostOptions {
   readonly clock: BenchClock;
   /** Draws the bench as it is now. */
   readonly draw: (view: KioskView) => void;
+  /** Settles when every screen is there: nothing is answered before, for an answer may want any of them. */
+  readonly screens?: Promise<unknown>;
   /** What was rendered by the voice, for tests that listen. */
   readonly onRendered?: (samples: Float32Array, text: string) => void;
 }
@@ -40,6 +40,9 @@ export class Host {
   readonly #keeper: BenchKeeper;
   readonly #clockwork: Clockwork;
   readonly #files: Files;
+  readonly #answering: Promise<typeof Answering>;
+  /** The same, once it is there. */
+  #answers: typeof Answering | undefined;
   #seen: Seen = { heard: '', levelDb: null, ambientDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
   #phrases: readonly string[] = [];
@@ -47,6 +50,7 @@ export class Host {
 
   constructor(options: HostOptions) {
     this.#options = options;
+    this.#answering = Promise.all([import('./answering.ts'), options.screens]).then(([answering]) => answering);
     this.#mouth = createMouth({
       events: {
         speaking: (words) => this.#see({ words }),
@@ -58,7 +62,7 @@ export class Host {
     });
     this.#ear = createEar({
       events: {
-        heard: (words) => this.hear(words),
+        heard: (words) => void this.hear(words),
         address: (settled) => this.#addressed(settled),
         level: (levelDb) => this.#levelIs(levelDb),
         state: () => this.#redraw(),
@@ -68,6 +72,7 @@ export class Host {
     });
     this.#keeper = new BenchKeeper({
       store: options.store,
+      answering: this.#answering,
       now: () => this.now(),
       answered: (reply) => void this.#voice(reply),
       changed: () => this.#changed(),
@@ -81,6 +86,8 @@ export class Host {
     for (const sentence of this.#options.store.status.told) this.notice(sentence);
     this.#changed();
     await this.#clockwork.start();
+    this.#answers = await this.#answering;
+    this.#changed();
     await Promise.all([this.#mouth.start(), this.#startEar(), this.#lookForPieces()]);
   }
 
@@ -93,9 +100,10 @@ export class Host {
   }
 
   /** Words that were meant for the bench: from the ear, or typed. */
-  hear(words: string): void {
+  async hear(words: string): Promise<void> {
     this.#see({ heard: words });
-    void this.submit(parseRequest(words, this.#keeper.bench));
+    const { parseRequest } = await this.#answering;
+    await this.submit(parseRequest(words, this.#keeper.bench));
   }
 
   /** A sentence that stays on the screen until it is put away. */
@@ -182,13 +190,15 @@ export class Host {
     const { state, conversation } = this.#keeper.bench;
     this.#apply(state.settings);
     if (!conversation.question) this.#ear.closeWindow();
-    this.#refreshGrammar();
-    this.#makeReady();
+    if (this.#answers) {
+      this.#refreshGrammar(this.#answers);
+      this.#makeReady(this.#answers);
+    }
     this.#redraw();
   }
 
   /** Offers the voice what will probably be asked at this step; made anew when the step, the measurements or the rounding change. */
-  #makeReady(): void {
+  #makeReady({ likelyReplies }: typeof Answering): void {
     const { state } = this.#keeper.bench;
     const step = currentStep(stepsOf(state), state)?.id;
     const stands = [step, state.measurements, state.settings.rounding, state.piece] as const;
@@ -210,7 +220,7 @@ export class Host {
     }
   }
 
-  #refreshGrammar(): void {
+  #refreshGrammar({ phrasesFor }: typeof Answering): void {
     const { bench } = this.#keeper;
     const phrases = phrasesFor(bench);
     const { addressWord } = bench.state.settings;

@@ -7,6 +7,7 @@ import { makeRecords } from '../../core/journal/record.ts';
 import { respond } from '../../core/respond/respond.ts';
 import type { HostAct, KioskView } from '../../kiosk/hostPort.ts';
 import '../../kiosk/kiosk.ts';
+import '../../kiosk/screens/later.ts';
 import type { BenchKiosk } from '../../kiosk/kiosk.ts';
 import { BenchKey } from '../../kiosk/keys/benchKey.ts';
 import { pressGuard } from '../../kiosk/keys/pressGuard.ts';

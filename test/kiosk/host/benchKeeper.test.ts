@@ -34,6 +34,7 @@ function keeperOn(order: string[]) {
   const store = memoryStore(order);
   const replies: Reply[] = [];
   const keeper = new BenchKeeper({
+    answering: import('../../../kiosk/host/answering.ts'),
     store, now: () => moment(store.records.length), changed: () => undefined,
     answered: (reply) => {
       order.push('said');

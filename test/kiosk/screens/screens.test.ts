@@ -1,5 +1,6 @@
 import { expect } from '@open-wc/testing';
 import '../../../kiosk/kiosk.ts';
+import '../../../kiosk/screens/later.ts';
 import type { BenchKiosk } from '../../../kiosk/kiosk.ts';
 import { BenchKey } from '../../../kiosk/keys/benchKey.ts';
 import type { KioskView } from '../../../kiosk/hostPort.ts';

@@ -1,6 +1,4 @@
-/** Every screen, registered. */
-import './menu.ts';
-import './step.ts';
+/** Every other screen: fetched while the first one is drawn already, and there before anything is answered. */
 import './stepInFull.ts';
 import './steps.ts';
 import './parts.ts';
@@ -12,7 +10,4 @@ import './reckoning.ts';
 import './clocks.ts';
 import './journal.ts';
 import './settings.ts';
-import './files.ts';
 import './help.ts';
-import './due.ts';
-import './question.ts';
