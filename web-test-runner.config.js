@@ -10,4 +10,6 @@ export default {
   concurrency: 1,
   browsers: [chromeLauncher({ launchOptions: { executablePath: findChromium(), headless: true, args: CHROMIUM_FLAGS } })],
   testFramework: { config: { timeout: 20000 } },
+  // A file of screens takes half a minute alone, and minutes on a machine that has other work.
+  testsFinishTimeout: 600_000,
 };
