@@ -1,5 +1,4 @@
 import type { IncomingMessage } from 'node:http';
-import { join } from 'node:path';
 import type { JournalRecord } from '../core/journal/entry.ts';
 import { readRecord } from '../core/journal/record.ts';
 import { json, readBody, readJson, Refusal, type Answer } from './answer.ts';
@@ -7,6 +6,8 @@ import { checkedName, listFiles, readNamed, saveNew, type Folders } from './fold
 import type { Heartbeat } from './heartbeat.ts';
 import type { Keeper } from './keeper.ts';
 import { readClock } from './machineClock.ts';
+import { BUILT_IN, listModels } from './model/listing.ts';
+import type { ModelShelf } from './model/shelf.ts';
 import { fileAnswer } from './staticFiles.ts';
 
 /** What the server's addresses under /api/ stand on. */
@@ -15,14 +16,14 @@ export interface Shop {
   readonly keeper: Keeper | string;
   readonly heartbeat: Heartbeat;
   readonly folders: Folders;
-  /** The built page, for the models that ship with it. */
+  readonly models: ModelShelf;
+  /** The built page. */
   readonly site: string;
 }
 
 const MOST_RECORDS_BYTES = 32 * 1024 * 1024;
 const MOST_FILE_BYTES = 64 * 1024 * 1024;
 const PIECE_ENDINGS = ['.json'];
-const MODEL_ENDINGS = ['.tar.gz'];
 
 type Handler = (shop: Shop, request: IncomingMessage, url: URL, name: string) => Promise<Answer>;
 
@@ -56,13 +57,22 @@ const ROUTES: ReadonlyMap<string, Handler> = new Map<string, Handler>([
     const given = await saveNew(shop.folders.pieces, checkedName(name, PIECE_ENDINGS), await readBody(request, MOST_FILE_BYTES));
     return json({ name: given, folder: shop.folders.pieces }, 201);
   }],
-  ['GET /api/models', async (shop) => json({ folder: shop.folders.models, files: [
-    ...(await listFiles(join(shop.site, 'models'), MODEL_ENDINGS)).map((file) => ({ ...file, url: `/models/${file.name}`, shipped: true })),
-    ...(await listFiles(shop.folders.models, MODEL_ENDINGS)).map((file) => ({ ...file, url: `/api/models/${encodeURIComponent(file.name)}`, shipped: false })),
-  ] })],
+  ['GET /api/models', async (shop) => {
+    const files = await listModels(shop.models);
+    const unchecked = files.some(({ state }) => state === 'not checked yet');
+    if (unchecked) void shop.models.checkNew().catch(() => undefined);
+    return json({ folder: shop.folders.models, checking: unchecked, files });
+  }],
+  ['POST /api/models/chosen', async (shop, request) => {
+    const { name } = fields(await readJson(request, 1024));
+    if (typeof name !== 'string') throw new Refusal(400, 'The name of a model was expected under "name".');
+    if (!(await shop.models.choose(name === BUILT_IN ? null : name))) throw new Refusal(409, `There is no model "${name}" that can be used.`);
+    return json({ name });
+  }],
   ['GET /api/models/*', async (shop, request, _url, name) => {
-    const answer = await fileAnswer(join(shop.folders.models, checkedName(name, MODEL_ENDINGS)), 'application/gzip', request.headers['if-none-match']);
-    if (!answer) throw new Refusal(404, `There is no model "${name}" in ${shop.folders.models}.`);
+    const packed = (await shop.models.list()).find((model) => model.name === name)?.packed;
+    const answer = packed === undefined ? undefined : await fileAnswer(packed, 'application/gzip', request.headers['if-none-match']);
+    if (!answer) throw new Refusal(404, `There is no model "${name}" that can be used in ${shop.folders.models}.`);
     return answer;
   }],
 ]);

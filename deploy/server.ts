@@ -11,6 +11,8 @@ import { securityHeaders } from './headers.ts';
 import { openHeartbeat } from './heartbeat.ts';
 import { Keeper, type KeeperOptions } from './keeper.ts';
 import { takeLock, type Lock } from './lock.ts';
+import { pieceOnBench } from './model/pieceOnBench.ts';
+import { ModelShelf } from './model/shelf.ts';
 import { staticFile } from './staticFiles.ts';
 
 export const DEFAULT_PORT = 4173;
@@ -51,15 +53,21 @@ export class AlreadyRunning extends Error {
 export async function startServer(options: BenchServerOptions): Promise<BenchServer> {
   const kept = await openKeeper(options);
   try {
-    const shop: Shop = { keeper: kept.keeper, heartbeat: await openHeartbeat(options.folders.journal), folders: options.folders, site: options.site };
+    const { folders, site } = options;
+    const models = new ModelShelf({ folder: folders.models, pieceTexts: () => pieceOnBench(folders.journal) });
+    const shop: Shop = { keeper: kept.keeper, heartbeat: await openHeartbeat(folders.journal), folders, models, site };
     const server = createServer((request, response) => void respond(shop, request, response, options.onFault));
     server.requestTimeout = 30_000;
     const address = `http://127.0.0.1:${await listen(server, options.port)}`;
     await kept.lock?.announce(address);
+    void models.checkNew().catch((error: unknown) => options.onFault?.(error));
     return {
       address,
       told: () => (typeof kept.keeper === 'string' ? [kept.keeper] : kept.keeper.status.told),
-      close: () => shut(server, kept),
+      close: () => {
+        models.stop();
+        return shut(server, kept);
+      },
     };
   } catch (error) {
     await letGo(kept);

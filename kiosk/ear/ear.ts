@@ -11,7 +11,7 @@ import { Microphone } from './microphone.ts';
 import type { MicrophoneChoice, MicrophoneEvents, SoundSource } from './microphone.ts';
 import { currentModel } from './models.ts';
 import { CARE_TIMES, HEAP_GROWTH_BYTES, RecogniserCare } from './recogniserCare.ts';
-import type { CareAddresses, CareTimes } from './recogniserCare.ts';
+import type { CareAddresses, CareTimes, ModelInUse } from './recogniserCare.ts';
 import { ShopSoundMeter } from './shopSound.ts';
 import type { ShopSound } from './shopSound.ts';
 import { earState } from './state.ts';
@@ -29,6 +29,20 @@ export interface EarEvents {
   unknownWords(words: readonly string[]): void;
   /** At the same time: how these of its words are said is a guess, for the dictionary does not have them. */
   guessedWords?(words: readonly string[]): void;
+  /** It hears with this model from now on. */
+  modelLoaded?(model: ModelInUse): void;
+  /** This model cannot be used, and why; the one that ships is tried in its place. */
+  modelRefused?(url: string, reason: string): void;
+}
+
+/** Listens in while somebody tries the microphone; at no other time does anything but commands leave the ear. */
+export interface EarTap {
+  /** Each block as the microphone gave it; keep a copy, not the block. */
+  sound(block: Float32Array): void;
+  /** What the gate let through, as the recogniser gets it; `ended` with the last of an utterance. Keep copies. */
+  passed(blocks: readonly Float32Array[], ended: boolean): void;
+  /** What was recognised, also when it was not meant for the bench: `words` without the address word. */
+  recognised(words: string, meantFor: 'the bench' | 'nobody' | 'a call by its word'): void;
 }
 
 export interface EarOptions {
@@ -60,6 +74,10 @@ export interface Ear {
   closeWindow(): void;
   /** Hears nothing until every release was called, and a moment more. */
   deafen(): Release;
+  /** Lets somebody listen in who tries the microphone; undefined ends it. */
+  tap(tap: EarTap | undefined): void;
+  /** Hears with another model: asks which one is chosen, and loads it. */
+  changeModel(): Promise<void>;
   microphones(): Promise<readonly MicrophoneChoice[]>;
   chooseMicrophone(label: string): Promise<void>;
   diagnosis(): Promise<EarDiagnosis>;
@@ -107,6 +125,7 @@ class BenchEar implements Ear {
   #meant: Grammar['meant'] = new Map();
   #attentionEnds: ReturnType<typeof setTimeout> | undefined;
   #whenQuiet: (() => void)[] = [];
+  #tap: EarTap | undefined;
   readonly #label: string | undefined;
 
   constructor({ events, addresses = ADDRESSES, source = fromMicrophone, microphone, careTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES }: EarOptions) {
@@ -114,7 +133,9 @@ class BenchEar implements Ear {
     this.#label = microphone;
     this.#care = new RecogniserCare(addresses, {
       partial: (words) => this.#notice(this.#attention.guess(words, performance.now())),
-      words: (words) => this.#notice(this.#attention.words(asMeant(words, this.#meant), performance.now())),
+      words: (words) => this.#take(asMeant(words, this.#meant)),
+      loaded: (model) => this.#events.modelLoaded?.(model),
+      refused: (url, reason) => this.#events.modelRefused?.(url, reason),
       changed: (engine, engineReason) => this.#learn({ engine, engineReason }),
       grammarSet: (grammar, guessedWords) => this.#useGrammar(grammar, guessedWords),
     }, careTimes, heapGrowthBytes);
@@ -178,6 +199,14 @@ class BenchEar implements Ear {
     return this.#deafness.deafen();
   }
 
+  tap(tap: EarTap | undefined): void {
+    this.#tap = tap;
+  }
+
+  async changeModel(): Promise<void> {
+    if (this.#facts.on) await this.#care.start();
+  }
+
   microphones(): Promise<readonly MicrophoneChoice[]> {
     return this.#microphone.choices();
   }
@@ -199,10 +228,12 @@ class BenchEar implements Ear {
 
   #hear(samples: Float32Array<ArrayBuffer>): void {
     this.#events.level(this.#meter.take(samples));
+    this.#tap?.sound(samples);
     if (this.#deafness.deaf) return;
     this.#shop.take(samples, performance.now());
     const { blocks, ended } = this.#gate.take(samples);
     if (blocks.length === 0) return;
+    this.#tap?.passed(blocks, ended);
     for (const block of this.#gain.apply(blocks)) this.#care.hear(block);
     if (ended) void this.#utteranceEnded();
   }
@@ -231,6 +262,13 @@ class BenchEar implements Ear {
     } else this.#attention.woke(now);
     this.#facts = { ...this.#facts, deaf };
     this.#attentionChanged();
+  }
+
+  #take(words: string): void {
+    const noticed = this.#attention.words(words, performance.now());
+    if (noticed?.kind === 'heard') this.#tap?.recognised(noticed.words, 'the bench');
+    else if (words !== '') this.#tap?.recognised(words, noticed === undefined ? 'nobody' : 'a call by its word');
+    this.#notice(noticed);
   }
 
   #notice(noticed: ReturnType<Attention['words']>): void {

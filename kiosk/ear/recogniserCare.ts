@@ -6,8 +6,14 @@ import type { EngineFault } from './state.ts';
 import { singularsOf } from './words/plural.ts';
 
 export interface CareAddresses extends Omit<RecogniserAddresses, 'modelUrl'> {
-  /** Where the model is; asked anew at each start, for another may have been installed. */
-  readonly model: () => Promise<string>;
+  /** Where the model is; asked anew at each start, for another may have been installed. `refused` are those that could not be used here. */
+  readonly model: (refused: ReadonlySet<string>) => Promise<string>;
+}
+
+export interface ModelInUse {
+  readonly url: string;
+  /** From asking for it to hearing with it. */
+  readonly loadMs: number;
 }
 
 export interface CareTimes {
@@ -34,6 +40,9 @@ export interface CareEvents extends Omit<RecogniserEvents, 'crashed'> {
   changed(state: 'starting' | 'ready' | EngineFault, reason: string): void;
   /** The grammar is in force from now on; how these of its words are said was guessed. */
   grammarSet(grammar: Grammar, guessedWords: readonly string[]): void;
+  loaded?(model: ModelInUse): void;
+  /** This model is given up, and another one is tried. */
+  refused?(url: string, reason: string): void;
 }
 
 /** Makes the grammar once it is known which words the model lacks. */
@@ -57,6 +66,9 @@ export class RecogniserCare {
   /** As it was soon after loading; undefined until it was asked. */
   #heapAtFirst: number | undefined;
   #round = 0;
+  /** The model that is loaded or was tried last. */
+  #modelUrl = '';
+  readonly #refused = new Set<string>();
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** How often a fresh engine had to be started since the page was loaded, for the diagnosis. */
   restarts = 0;
@@ -72,9 +84,10 @@ export class RecogniserCare {
     return this.#recogniser !== undefined;
   }
 
-  /** Starts, or starts afresh after it gave up. Settles when it is ready or a fault was told. */
+  /** Starts, or starts afresh after it gave up; a model that was refused is tried again. Settles when it is ready or a fault was told. */
   async start(): Promise<void> {
     this.#failures = 0;
+    this.#refused.clear();
     await this.#load();
   }
 
@@ -129,7 +142,10 @@ export class RecogniserCare {
     if (!quietly) this.#events.changed('starting', '');
     try {
       const { model, ...addresses } = this.#addresses;
-      const recogniser = await Recogniser.load({ ...addresses, modelUrl: await model() }, {
+      const began = performance.now();
+      const modelUrl = await model(this.#refused);
+      this.#modelUrl = modelUrl;
+      const recogniser = await Recogniser.load({ ...addresses, modelUrl }, {
         partial: (words) => this.#events.partial(words),
         words: (words) => this.#events.words(words),
         crashed: (reason) => { if (round === this.#round) this.#failed(new RecogniserError('engine failed', reason)); },
@@ -142,6 +158,7 @@ export class RecogniserCare {
       this.#heapAtFirst = undefined;
       await this.#applyGrammar();
       this.#check(round);
+      this.#events.loaded?.({ url: modelUrl, loadMs: performance.now() - began });
       this.#events.changed('ready', '');
     } catch (error) {
       if (round === this.#round) this.#failed(error);
@@ -196,14 +213,35 @@ export class RecogniserCare {
     if (now - this.#lastFailureAt > this.#times.forgiveAfterMs) this.#failures = 0;
     this.#lastFailureAt = now;
     if (fault === 'no model' || fault === 'broken model') {
-      this.#events.changed(fault, reason);
-      if (fault === 'no model') this.#again(this.#times.lookForModelMs, true);
+      void this.#withoutModel(fault, reason);
       return;
     }
     const pause = this.#times.retryAfterMs[this.#failures];
     this.#failures += 1;
-    this.#events.changed(pause === undefined ? 'engine failed' : 'starting', reason);
-    if (pause !== undefined) this.#again(pause);
+    if (pause === undefined) {
+      void this.#withoutModel('engine failed', reason);
+      return;
+    }
+    this.#events.changed('starting', reason);
+    this.#again(pause);
+  }
+
+  /** The model in use is given up: another one takes its place if there is one, else the fault is told. */
+  async #withoutModel(fault: EngineFault, reason: string): Promise<void> {
+    const round = this.#round;
+    const url = this.#modelUrl;
+    this.#refused.add(url);
+    const other = await this.#addresses.model(this.#refused).catch(() => url);
+    if (round !== this.#round) return;
+    if (!this.#refused.has(other)) {
+      this.#failures = 0;
+      this.#events.refused?.(url, reason);
+      await this.#load();
+      return;
+    }
+    this.#refused.delete(url);
+    this.#events.changed(fault, reason);
+    if (fault === 'no model') this.#again(this.#times.lookForModelMs, true);
   }
 
   #again(afterMs: number, quietly = false): void {

@@ -8,7 +8,7 @@ import type { ModelFiles } from '../../kiosk/ear/graph/graphFiles.ts';
 import type { Dictionary } from '../../kiosk/ear/words/dictionary.ts';
 import { pronounce } from '../../kiosk/ear/words/pronounce.ts';
 import { unpackTarGz } from '../../kiosk/ear/unpack.ts';
-import { engineInNode } from '../voice/engineInNode.ts';
+import { engineInNode } from '../../deploy/model/engineInNode.ts';
 import { SHIPPED_MODEL, shippedDictionary } from '../voice/models.ts';
 
 /** How long the graph takes to build, how large it is, and how long the engine takes to load it. Each row is the fastest of some runs: other work on the machine only slows. */

@@ -173,15 +173,23 @@ describe('what the server keeps', () => {
     expect((await ask(server, '/api/pieces/none.json')).status).toBe(404);
   }));
 
-  it('lists the model that ships and those of the maker\'s choice', () => serving(async (server, folder) => {
+  it('lists the model that ships and those of the maker\'s choice, and gives only what was found good', () => serving(async (server, folder) => {
     await mkdir(join(folder, 'models'));
     await mkdir(join(folder, 'site', 'models'));
     await writeFile(join(folder, 'models', 'large.tar.gz'), 'large');
     await writeFile(join(folder, 'models', 'notes.txt'), 'no model');
     await writeFile(join(folder, 'site', 'models', 'model.tar.gz'), 'first');
-    const { files } = JSON.parse((await ask(server, '/api/models')).body) as { files: { url: string; shipped: boolean }[] };
-    expect(files.map(({ url, shipped }) => [url, shipped])).toEqual([['/models/model.tar.gz', true], ['/api/models/large.tar.gz', false]]);
-    for (const { url } of files) expect((await ask(server, url)).status, url).toBe(200);
+    const { files, checking } = JSON.parse((await ask(server, '/api/models')).body) as { files: { name: string; state: string; chosen: boolean }[]; checking: boolean };
+    expect(files.map(({ name, state, chosen }) => [name, state, chosen])).toEqual([['built-in', 'good', true], ['large.tar.gz', 'not checked yet', false]]);
+    expect(checking).toBe(true);
+    expect((await ask(server, '/models/model.tar.gz')).status).toBe(200);
+    expect((await ask(server, '/api/models/large.tar.gz')).status).toBe(404);
+    const choose = (name: unknown) => ask(server, '/api/models/chosen', changing(server, { name }));
+    expect((await choose('built-in')).status).toBe(200);
+    const refused = await choose('large.tar.gz');
+    expect([refused.status, refused.body]).toEqual([409, expect.stringContaining('no model \\"large.tar.gz\\" that can be used')]);
+    expect((await choose(7)).status).toBe(400);
+    expect((await ask(server, '/api/models/chosen', { method: 'POST', body: '{"name":"built-in"}' })).status).toBe(403);
   }));
 
   it('remembers over a restart when the bench was last alive', () => inFolder(async (folder) => {

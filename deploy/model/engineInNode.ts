@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { voskEngine } from '../../deploy/voskEngine.ts';
+import { voskEngine } from '../voskEngine.ts';
 import { startEngine } from '../../kiosk/ear/engine.ts';
 import type { Engine, Printed, StartEngine } from '../../kiosk/ear/engine.ts';
 
