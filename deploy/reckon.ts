@@ -1,3 +1,4 @@
+import { GLUE_RECKONINGS } from '../core/glue/reckonings.ts';
 import { JOINT_RECKONINGS } from '../core/joint/reckonings.ts';
 import { LAYOUT_RECKONINGS } from '../core/layout/reckonings.ts';
 import { expectedOf, readInputs } from '../core/reckoning/readInputs.ts';
@@ -6,7 +7,7 @@ import { writeOutcome, writeTelling } from '../core/reckoning/writeOutcome.ts';
 import { WOOD_RECKONINGS } from '../core/wood/reckonings.ts';
 
 /** Every folder of the core that reckons contributes its own. */
-const RECKONINGS: readonly Reckoning[] = [...WOOD_RECKONINGS, ...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS];
+const RECKONINGS: readonly Reckoning[] = [...WOOD_RECKONINGS, ...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS, ...GLUE_RECKONINGS];
 
 const USAGE = `npm run reckon                              what can be reckoned, and from what
 npm run reckon -- NAME                      the inputs of one, when it needs any; else its answer

@@ -1,4 +1,5 @@
 import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
+import { adhesiveInUse } from '../glue/adhesive.ts';
 import type { Adhesive } from '../piece/file.ts';
 
 /** How far off is still right. Each figure with its source; metric standards are named where a tighter shop figure rests on them. */
@@ -50,41 +51,14 @@ export const REST: Duration = { durationMs: 24 * HOUR_MS, basis: 'common practic
 /** Common practice, no source: a minute's chopping between looks at the edge. */
 export const CHOPPING: Duration = { durationMs: MINUTE_MS, basis: 'common practice' };
 
-interface GlueTimes {
-  readonly openMinutes: number;
-  readonly clampMinutes: number;
-  readonly cureHours: number;
-}
-
-/**
- * Usual label figures by class, at about 21 degrees Celsius, on the safe side: the shorter open time, the longer clamp time.
- * All common practice, no source, but for hot hide glue in clamps (Noyes 1910: at least 6 hours) and for urea powder (8 to 10 hours, a reference article).
- */
-const GLUES: readonly { readonly called: RegExp; readonly times: GlueTimes }[] = [
-  { called: /liquid hide/i, times: { openMinutes: 10, clampMinutes: 12 * 60, cureHours: 24 } },
-  { called: /hide|bone|fish|animal/i, times: { openMinutes: 1, clampMinutes: 6 * 60, cureHours: 24 } },
-  { called: /epoxy/i, times: { openMinutes: 20, clampMinutes: 24 * 60, cureHours: 72 } },
-  { called: /polyurethane|\bpur\b/i, times: { openMinutes: 10, clampMinutes: 6 * 60, cureHours: 24 } },
-  { called: /urea|\buf\b/i, times: { openMinutes: 15, clampMinutes: 10 * 60, cureHours: 24 } },
-  { called: /cross/i, times: { openMinutes: 5, clampMinutes: 60, cureHours: 24 } },
-];
-/** White, yellow and whatever is not named above. */
-const POLYVINYL: GlueTimes = { openMinutes: 4, clampMinutes: 60, cureHours: 24 };
-
 /** Open, clamp and cure time of the piece's adhesive: the file's own figures, else common practice for its class. */
 export function glueTimes(adhesive: Adhesive): Readonly<Record<'open' | 'clamp' | 'cure', Duration>> {
-  const usual = GLUES.find(({ called }) => called.test(adhesive.kind))?.times ?? POLYVINYL;
+  const { label, basis } = adhesiveInUse(adhesive);
   return {
-    open: given(adhesive.openMinutes, usual.openMinutes, MINUTE_MS),
-    clamp: given(adhesive.clampMinutes, usual.clampMinutes, MINUTE_MS),
-    cure: given(adhesive.fullCureHours, usual.cureHours, HOUR_MS),
+    open: { durationMs: Math.round(label.openMinutes * MINUTE_MS), basis: basis.openMinutes },
+    clamp: { durationMs: Math.round(label.clampMinutes * MINUTE_MS), basis: basis.clampMinutes },
+    cure: { durationMs: Math.round(label.fullCureHours * HOUR_MS), basis: basis.fullCureHours },
   };
-}
-
-function given(own: number | undefined, usual: number, unitMs: number): Duration {
-  return own === undefined
-    ? { durationMs: usual * unitMs, basis: 'common practice' }
-    : { durationMs: Math.round(own * unitMs), basis: 'your piece file' };
 }
 
 /** Time between coats, as the piece file says. */
