@@ -41,7 +41,7 @@ export function expectedOf(field: Field): string {
 function readOne(field: Field, text: string, unit: 'inch' | 'millimetre' | undefined): Result<Value, string> {
   switch (field.kind) {
     case 'length': return readLength(text, unit, field.mayBeNegative === true);
-    case 'lengths': return readList(text, unit);
+    case 'lengths': return readList(text, unit, field.mayBeNegative === true);
     case 'number': return readNumber(field, text);
     case 'choice': return field.options.includes(text) ? success(text) : failure(`“${text}” is none of them. Expected ${expectedOf(field)}.`);
     default: return assertNever(field);
@@ -55,13 +55,13 @@ function readLength(text: string, unit: 'inch' | 'millimetre' | undefined, mayBe
   return read;
 }
 
-function readList(text: string, unit: 'inch' | 'millimetre' | undefined): Result<readonly Length[], string> {
+function readList(text: string, unit: 'inch' | 'millimetre' | undefined, mayBeNegative: boolean): Result<readonly Length[], string> {
   if (/^none$/iu.test(text)) return success([]);
   const items = text.split(',').map((item) => item.trim()).filter((item) => item !== '');
   if (items.length > MOST_IN_LIST) return failure(`that is more than ${MOST_IN_LIST} lengths.`);
   const lengths: Length[] = [];
   for (const item of items) {
-    const read = readLength(item, unit, false);
+    const read = readLength(item, unit, mayBeNegative);
     if (!read.ok) return read;
     lengths.push(read.value);
   }

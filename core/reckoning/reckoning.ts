@@ -28,8 +28,8 @@ interface Described {
 export type Field = Described & (
   /** Nothing or more, but for `mayBeNegative`. */
   | { readonly kind: 'length'; readonly mayBeNegative?: true }
-  /** Several lengths with commas between. */
-  | { readonly kind: 'lengths' }
+  /** Several lengths with commas between; each nothing or more, but for `mayBeNegative`. */
+  | { readonly kind: 'lengths'; readonly mayBeNegative?: true }
   | { readonly kind: 'number'; readonly unit: string; readonly least: number; readonly most: number; readonly whole?: true }
   | { readonly kind: 'choice'; readonly options: readonly string[] });
 
