@@ -1,4 +1,4 @@
-import { absolute, fractionOf, subtract } from '../length/arithmetic.ts';
+import { absolute, fractionOf, negate, subtract } from '../length/arithmetic.ts';
 import { nanometres, ZERO_LENGTH, type Length } from '../length/length.ts';
 import type { InputFault } from '../reckoning/reckoning.ts';
 import { telling } from '../reckoning/telling.ts';
@@ -33,7 +33,7 @@ export function squarenessOf({ thickness, stations, gaps }: EdgeReadings): Resul
   return success({
     worst: { gap, at: stations[worst] ?? ZERO_LENGTH, degrees: (Math.atan2(Math.abs(gap), thickness) * 180) / Math.PI },
     offReferenceArris: gaps.map((each) => nanometres(Math.max(0, each))),
-    offOtherArris: gaps.map((each) => nanometres(Math.max(0, -each))),
+    offOtherArris: gaps.map((each) => nanometres(Math.max(0, negate(each)))),
     wind: absolute(subtract(gaps.at(-1) ?? ZERO_LENGTH, gaps[0] ?? ZERO_LENGTH)),
   });
 }

@@ -1,4 +1,5 @@
-import { nanometres, type Length } from '../length/length.ts';
+import { negate } from '../length/arithmetic.ts';
+import { nanometres, ZERO_LENGTH, type Length } from '../length/length.ts';
 import type { InputFault } from '../reckoning/reckoning.ts';
 import { telling } from '../reckoning/telling.ts';
 import { failure, success, type Result } from '../result.ts';
@@ -54,7 +55,7 @@ export function surfaceOf(readings: FaceReadings): Result<Surface, InputFault> {
 }
 
 function pointAt({ width, along, sticks, across }: FaceReadings, station: number, fromEnd: Length, place: Place): SurfacePoint {
-  const middle = -(along?.[station] ?? 0);
+  const middle = negate(along?.[station] ?? ZERO_LENGTH);
   const toLeft = place === 'left' ? 0.5 : place === 'right' ? -0.5 : 0;
   const lift = sticks ? (toLeft * width * (sticks.leftHigh[station] ?? 0)) / sticks.length : 0;
   const rise = place === 'middle' ? 0 : (across?.[station] ?? 0);

@@ -11,7 +11,7 @@ const mm = (millimetres: number): Length => nanometres(Math.round(millimetres * 
 
 function surface(readings: Partial<FaceReadings>): Surface {
   const made = surfaceOf({ length: mm(1000), width: mm(100), stations: [mm(0), mm(500), mm(1000)], ...readings });
-  if (!made.ok) throw new Error(String(made.fault.message));
+  if (!made.ok) throw new Error(JSON.stringify(made.fault));
   return made.value;
 }
 const sticks = (...leftHigh: number[]) => ({ length: mm(100), leftHigh: leftHigh.map(mm) });
@@ -69,7 +69,7 @@ describe('a spring joint', () => {
 
   it('takes the load that bends a beam on two supports by that much: 5 W L³ / (384 E I) (Wood Handbook, chapter 9)', () => {
     const found = forceToClose(joint);
-    if (!found.ok) throw new Error(String(found.fault.message));
+    if (!found.ok) throw new Error(JSON.stringify(found.fault));
     const inertia = (22 * 100 ** 3) / 12;
     expect((5 * found.value.forceN * 1200 ** 3) / (384 * 12_600 * inertia)).toBeCloseTo(0.4, 9);
   });

@@ -12,7 +12,7 @@ const BOARD = { length: mm(1200), width: mm(150), stations: [mm(50), mm(400), mm
 
 function surface(readings: Partial<FaceReadings> = {}): Surface {
   const made = surfaceOf({ ...BOARD, ...readings });
-  if (!made.ok) throw new Error(String(made.fault.message));
+  if (!made.ok) throw new Error(JSON.stringify(made.fault));
   return made.value;
 }
 
