@@ -8,10 +8,10 @@ import type { Result } from '../result.ts';
 import { planChopping, type ChopPlan } from './chopping.ts';
 import { deepestMortise } from './depth.ts';
 import { marksFor, type Mark, type MarkKind } from './marks.ts';
-import { chooseWay, longestBeside, waysToMeet, type Comer, type Meeting, type MeetingLimits } from './meeting.ts';
+import { chooseWay, longestBeside, waysToMeet, type Comer, type Meeting, type MeetingLimits } from '../tenon/meeting.ts';
 import { LEFT } from './proportion.ts';
 import { rackingOf, type Racking } from './racking.ts';
-import { longest, shortest } from './tenonSolid.ts';
+import { longest, shortest } from '../tenon/solid.ts';
 import { strengthOf } from '../wood/woodStrength.ts';
 
 /** Woods that a chisel goes into more easily; common practice, no source. */

@@ -6,7 +6,7 @@ import { failure, success, type Result } from '../result.ts';
 import { chooseChisel, THIRD } from './chisel.ts';
 import { deepestMortise, downTo } from './depth.ts';
 import { heightsOf, type HaunchKind, type Heights } from './heights.ts';
-import type { Comer } from './meeting.ts';
+import type { Comer } from '../tenon/meeting.ts';
 import { BOOKS, LEFT, type Proportion } from './proportion.ts';
 
 /** A rail that meets a leg at a right angle. A stretcher is a rail that starts far down. */

@@ -3,9 +3,9 @@ import type { Fields, Figure, ValuesOf } from '../../reckoning/reckoning.ts';
 import { reckoning } from '../../reckoning/reckoning.ts';
 import { telling, type Telling } from '../../reckoning/telling.ts';
 import { failure, success } from '../../result.ts';
-import { chooseWay, waysToMeet, type Meeting } from '../meeting.ts';
+import { chooseWay, waysToMeet, type Meeting } from '../../tenon/meeting.ts';
 import { placeOfJoint, planJoint, type RailInLeg } from '../railInLeg.ts';
-import { cheekAreaMm2, longest, shortest } from '../tenonSolid.ts';
+import { cheekAreaMm2, longest, shortest } from '../../tenon/solid.ts';
 import { RAIL_FIELDS, railOf } from './rail.ts';
 
 const FIELDS = {

@@ -1,6 +1,6 @@
 import { add, subtract } from '../length/arithmetic.ts';
 import { nanometres, type Length } from '../length/length.ts';
-import { cheekAreaMm2, farCheek, squareTenon, type TenonPlace, type TenonSteps } from './tenonSolid.ts';
+import { cheekAreaMm2, farCheek, squareTenon, type TenonPlace, type TenonSteps } from './solid.ts';
 
 /** A tenon that comes into a leg, with the longest that the leg alone allows it. */
 export interface Comer extends TenonPlace {

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chooseWay, longestBeside, waysToMeet, type Comer, type MeetingLimits } from '../../../core/joint/meeting.ts';
-import { squareTenon, type TenonPlace, type TenonSteps } from '../../../core/joint/tenonSolid.ts';
+import { chooseWay, longestBeside, waysToMeet, type Comer, type MeetingLimits } from '../../../core/tenon/meeting.ts';
+import { squareTenon, type TenonPlace, type TenonSteps } from '../../../core/tenon/solid.ts';
 import { nanometres } from '../../../core/length/length.ts';
-import { inches } from './shop.ts';
+import { inches } from '../joint/shop.ts';
 
 /** One cell of the grid that the solids are looked at on; all lengths here are whole numbers of it. */
 const CELL = 100_000;
