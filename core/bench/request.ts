@@ -41,7 +41,9 @@ export type JointRequest =
   | { readonly kind: 'longest tenon'; readonly joint: string }
   | { readonly kind: 'how strong'; readonly joint: string }
   | { readonly kind: 'joint by the book'; readonly joint: string }
-  | { readonly kind: 'foot bevel'; readonly part?: string };
+  | { readonly kind: 'foot bevel'; readonly part?: string; readonly shaving?: Length }
+  /** A chamfer or bevel along any arris, by how far back it runs on each face. */
+  | { readonly kind: 'bevel'; readonly setback: Length; readonly otherSetback?: Length; readonly shaving?: Length };
 
 /** What arithmetic can be asked for; a size may stand wherever a length may. */
 export type Operand = { readonly length: Length } | { readonly size: SizeName; readonly copy?: number } | { readonly lastAnswer: true };

@@ -35,6 +35,9 @@ export interface Bevel {
   readonly warnings: readonly Telling[];
 }
 
+/** A fine shaving of a block plane, for the count (two to six thousandths are usual; common practice, no source). */
+export const USUAL_SHAVING = nanometres((NANOMETRES_PER_INCH * 4) / 1000);
+
 /** Common practice, no source: a foot bevel between these does not split out when the piece is dragged, and is hardly seen. */
 const FOOT: readonly [least: Length, most: Length] = [nanometres(NANOMETRES_PER_INCH / 4), nanometres((NANOMETRES_PER_INCH * 3) / 8)];
 

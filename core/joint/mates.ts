@@ -1,4 +1,4 @@
-import type { MortiseAndTenon, Part, PieceFile } from '../piece/file.ts';
+import type { MortiseAndTenon, PieceFile } from '../piece/file.ts';
 
 /** What a mortise is for: the part that comes into it, or the joint's own name where that part has several. */
 export function mateOf({ parts, joints }: PieceFile, joint: MortiseAndTenon): string {
@@ -6,9 +6,7 @@ export function mateOf({ parts, joints }: PieceFile, joint: MortiseAndTenon): st
   return several ? joint.name : parts.find(({ id }) => id === joint.tenonOn)?.name ?? joint.name;
 }
 
-/** A joint may be in some places only ('back left'). Without a place, a copy stands in the order of the places; with null, it may yet stand anywhere. */
-export function hasJoint(joint: MortiseAndTenon, part: Part, copy: number | undefined, place: string | null | undefined): boolean {
-  if (joint.places === undefined || copy === undefined || place === null) return true;
-  const stands = place ?? part.places?.[copy - 1];
-  return stands === undefined || joint.places.includes(stands);
+/** 'mortise'; at a bridle it is open, and is called a slot. */
+export function hollowOf({ shape }: MortiseAndTenon): 'mortise' | 'slot' {
+  return shape === 'bridle' ? 'slot' : 'mortise';
 }

@@ -1,5 +1,7 @@
-import { add, fractionOf, subtract } from '../length/arithmetic.ts';
+import { add, subtract } from '../length/arithmetic.ts';
 import type { Length } from '../length/length.ts';
+import { hollowOf } from '../joint/mates.ts';
+import { cavitiesOf, railSizes, tenonsOf, type ReadSize } from '../piece/cavity.ts';
 import { sizeOf, type Sizes } from '../piece/evaluate.ts';
 import type { Fixing, MortiseAndTenon, Part, PieceFile } from '../piece/file.ts';
 import { pluralOf } from '../piece/describe.ts';
@@ -52,41 +54,44 @@ function lengthOf(sizes: Sizes, owner: string, size: string): Length | undefined
   return sizeOf(sizes, `${owner}.${size}`)?.length;
 }
 
-/** Outer face of the tenoned part to the tenon; in the middle of the thickness where the file does not say. */
-function outerShoulder({ id, tenonOn }: MortiseAndTenon, sizes: Sizes): Length | undefined {
-  return lengthOf(sizes, id, 'outerShoulder') ?? half(lengthOf(sizes, tenonOn, 'thickness'), lengthOf(sizes, id, 'tenonThickness'));
+function reader(sizes: Sizes): ReadSize {
+  return (name, copy) => sizeOf(sizes, name, copy)?.length;
 }
 
-function half(whole: Length | undefined, less: Length | undefined): Length | undefined {
-  return whole === undefined || less === undefined ? undefined : fractionOf(subtract(whole, less), 1, 2);
-}
-
+/** Of twins side by side both walls of each; of twins one above the other one setting does for both. */
 function mortises(joint: MortiseAndTenon, partOf: PartOf, sizes: Sizes): LayoutJob | undefined {
   const [part, rail] = [partOf(joint.mortiseIn), partOf(joint.tenonOn)];
-  const [setback, shoulder, pins] = [lengthOf(sizes, joint.id, 'setback'), outerShoulder(joint, sizes), lengthOf(sizes, joint.id, 'mortiseWidth')];
-  if (!part || !rail || setback === undefined || shoulder === undefined || pins === undefined) return undefined;
-  return {
-    part: part.id, joint: joint.id, say: `mortises for the ${rail.name} in the ${many(part)}`,
-    gaugings: usable([{ tool: 'mortise gauge', distance: add(setback, shoulder), pins, from: 'outer face', marks: 'both walls of the mortise' }]),
-  };
+  if (!part || !rail) return undefined;
+  const cavities = cavitiesOf(joint, reader(sizes)).filter(({ kind }) => kind === 'mortise');
+  const hollow = hollowOf(joint);
+  const gaugings = cavities.map(({ which, near, far }): Gauging => ({
+    tool: 'mortise gauge', distance: near, pins: subtract(far, near), from: 'outer face', marks: `both walls of the ${which === 'outer' || which === 'inner' ? `${which} ` : ''}${hollow}`,
+  }));
+  return { part: part.id, joint: joint.id, say: `${hollow}s for the ${rail.name} in the ${many(part)}`, gaugings: usable(each(gaugings)) };
 }
 
 function tenons(joint: MortiseAndTenon, partOf: PartOf, sizes: Sizes): LayoutJob | undefined {
   const part = partOf(joint.tenonOn);
-  const [shoulder, pins] = [outerShoulder(joint, sizes), lengthOf(sizes, joint.id, 'tenonThickness')];
-  if (!part || shoulder === undefined || pins === undefined) return undefined;
-  const [railWidth, tenonWidth] = [lengthOf(sizes, part.id, 'width'), lengthOf(sizes, joint.id, 'tenonWidth')];
-  const top = lengthOf(sizes, joint.id, 'topShoulder') ?? half(railWidth, tenonWidth);
-  const bottom = top === undefined || tenonWidth === undefined ? undefined : add(top, tenonWidth);
+  if (!part) return undefined;
+  const { along } = railSizes(joint);
+  const face = part.referenceFace ?? 'reference face';
   const edge = part.referenceEdge ?? 'reference edge';
-  return {
-    part: part.id, joint: joint.id, say: `tenons of the ${many(part)}`,
-    gaugings: usable([
-      { tool: 'mortise gauge', distance: shoulder, pins, from: part.referenceFace ?? 'reference face', marks: 'both cheeks of the tenon' },
-      ...line(top, edge, 'top of the tenon'),
-      ...(bottom === railWidth ? [] : line(bottom, edge, 'bottom of the tenon')),
-    ]),
-  };
+  const [cheeksFrom, edgesFrom] = joint.lies === 'flat' ? [edge, face] : [face, edge];
+  const found = tenonsOf(joint, reader(sizes));
+  const twin = (which: string | undefined): string => (which === undefined ? 'tenon' : `${which} tenon`);
+  const cheeks = found.map(({ which, outer, thickness }): Gauging => ({
+    tool: 'mortise gauge', distance: outer, pins: thickness, from: cheeksFrom, marks: `both cheeks of the ${joint.tenons === 'side by side' ? twin(which) : 'tenon'}`,
+  }));
+  const edges = found.flatMap(({ which, top, width }) => [
+    ...line(top, edgesFrom, `top of the ${twin(which)}`),
+    ...(add(top, width) === lengthOf(sizes, part.id, along) ? [] : line(add(top, width), edgesFrom, `bottom of the ${twin(which)}`)),
+  ]);
+  return { part: part.id, joint: joint.id, say: `tenons of the ${many(part)}`, gaugings: usable(each([...cheeks, ...edges])) };
+}
+
+/** Each setting once. */
+function each(gaugings: readonly Gauging[]): readonly Gauging[] {
+  return gaugings.filter((gauging, index) => gaugings.findIndex((other) => settingKey(other) === settingKey(gauging) && other.from === gauging.from) === index);
 }
 
 function grooves(fixing: Fixing, partOf: PartOf, sizes: Sizes): LayoutJob | undefined {

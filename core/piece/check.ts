@@ -65,6 +65,7 @@ function checkJoint(joint: JsonNode, parts: ReadonlyMap<string, JsonNode>, repor
     report({ at: named.start, path: named.path, expected: 'the id of a part', found: quote(id), message: `No part has this id. ${advice}` });
   }
   checkSame(joint, report);
+  checkShape(joint, report);
   checkJointPlaces(joint, parts, report);
 }
 
@@ -73,6 +74,27 @@ function checkSame(joint: JsonNode, report: Report): void {
   const mortised = memberOf(joint, 'mortiseIn');
   if (mortised === undefined || tenoned === undefined || tenoned !== text(mortised)) return;
   report({ at: mortised.start, path: mortised.path, expected: 'another part than the tenoned one', found: quote(tenoned), message: 'A part cannot be tenoned into itself.' });
+}
+
+/** What a shape of joint needs beside the sizes that every joint has. */
+function checkShape(joint: JsonNode, report: Report): void {
+  const sizes = memberOf(joint, 'sizes');
+  const missing = (field: string, size: string, message: string): void => {
+    const asked = memberOf(joint, field);
+    if (asked === undefined || sizes?.kind !== 'object' || sizes.cut || memberOf(sizes, size) !== undefined) return;
+    report({ at: asked.start, path: asked.path, expected: `the size '${size}' beside it`, found: `sizes without it`, message });
+  };
+  if (['one above the other', 'side by side'].includes(text(memberOf(joint, 'tenons')) ?? '')) missing('tenons', 'gap', 'Twin tenons have a gap between them: add its size, such as "gap": "1 in".');
+  missing('haunch', 'topShoulder', 'A haunch fills the top shoulder: add its size, such as "topShoulder": "1 in".');
+  const shape = memberOf(joint, 'shape');
+  const haunch = memberOf(joint, 'haunch');
+  if (text(shape) === 'bridle' && haunch !== undefined) {
+    report({ at: haunch.start, path: haunch.path, expected: 'no haunch at a bridle joint', found: quote(text(haunch) ?? ''), message: 'A bridle is as wide as its rail: leave the haunch out, or the shape.' });
+  }
+  const ends = memberOf(joint, 'tenonEnds');
+  if (ends !== undefined && shape !== undefined && ['mitred', 'stepped'].includes(text(ends) ?? '') && text(shape) !== 'blind') {
+    report({ at: ends.start, path: ends.path, expected: 'square ends where the tenon goes through', found: quote(text(ends) ?? ''), message: 'Only blind tenons meet inside a leg: leave out one of the two.' });
+  }
 }
 
 function checkJointPlaces(joint: JsonNode, parts: ReadonlyMap<string, JsonNode>, report: Report): void {

@@ -1,4 +1,4 @@
-import { derivedSizes } from './derived.ts';
+import { derivedJointSizes, derivedSizes, type DerivedSize } from './derived.ts';
 import type { JsonNode } from './jsonNode.ts';
 import { childPath, memberOf } from './jsonNode.ts';
 
@@ -52,11 +52,15 @@ function addPart(all: Collecting, part: JsonNode, hasAfterRest: boolean): void {
   if (id === undefined) { all.complete = false; return; }
   const owner: Owner = { kind: 'part', id, count: countOf(memberOf(part, 'count')) };
   addGroup(all, owner, memberOf(part, 'sizes'));
-  for (const key of ['easing', 'footBevel']) addOne(all, owner, key, memberOf(part, key));
+  for (const key of ['easing', 'footBevel', 'footBevelInwards']) addOne(all, owner, key, memberOf(part, key));
   addOne(all, owner, 'layerThickness', memberOf(memberOf(part, 'made'), 'layerThickness'));
+  addDerived(all, owner, part, derivedSizes(part, id, hasAfterRest));
+}
+
+function addDerived(all: Collecting, owner: Owner, node: JsonNode, derived: readonly DerivedSize[]): void {
   const given = new Set(all.sizes.filter((size) => size.owner === owner).map(({ key }) => key));
-  for (const { key, is } of derivedSizes(part, id, hasAfterRest)) {
-    if (!given.has(key)) all.sizes.push({ name: `${id}.${key}`, owner, key, is, critical: false, path: childPath(part.path, key), at: part.start, derived: true });
+  for (const { key, is } of derived) {
+    if (!given.has(key)) all.sizes.push({ name: `${owner.id}.${key}`, owner, key, is, critical: false, path: childPath(node.path, key), at: node.start, derived: true });
   }
 }
 
@@ -65,7 +69,9 @@ function addJoint(all: Collecting, joint: JsonNode, counts: ReadonlyMap<string, 
   if (id === undefined) { all.complete = false; return; }
   const rails = counts.get(textOf(memberOf(joint, 'tenonOn')) ?? '');
   const count = rails === undefined ? countOf(memberOf(joint, 'count')) : 2 * rails;
-  addGroup(all, { kind: 'joint', id, count }, memberOf(joint, 'sizes'));
+  const owner: Owner = { kind: 'joint', id, count };
+  addGroup(all, owner, memberOf(joint, 'sizes'));
+  addDerived(all, owner, joint, derivedJointSizes(joint, id));
 }
 
 /** Chisels and clamps have no names: they are numbered. */

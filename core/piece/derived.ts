@@ -20,11 +20,23 @@ export function derivedSizes(part: JsonNode, id: string, hasAfterRest: boolean):
   return [
     ...(layers === undefined ? [] : [{ key: 'blankThickness', is: `${layers} * ${id}.layerThickness` }]),
     ...(boards === undefined ? [] : [{ key: 'boardWidth', is: `${id}.width / ${boards}` }]),
-    { key: 'roughLength', is: `${id}.length + allowance.roughLength` },
+    { key: 'roughLength', is: [`${id}.length`, ...horns(part).map((horn) => `${id}.${horn}`), 'allowance.roughLength'].join(' + ') },
     { key: 'roughWidth', is: `${width} + allowance.roughWidth` },
     { key: 'roughThickness', is: `${thickness} + allowance.roughThickness` },
     ...(hasAfterRest ? [{ key: 'ripWidth', is: `${width} + allowance.afterRest` }] : []),
   ];
+}
+
+/** Left on the ends until the joints are glued. */
+function horns(part: JsonNode): readonly string[] {
+  return ['horn', 'lowerHorn'].filter((horn) => memberOf(memberOf(part, 'sizes'), horn) !== undefined);
+}
+
+/** What a haunch measures where the file does not say: as wide as the shoulder that it fills, and as long as the tenon is thick (Joyce: a third of the rail, square; common practice). */
+export function derivedJointSizes(joint: JsonNode, id: string): readonly DerivedSize[] {
+  if (memberOf(joint, 'haunch') === undefined) return [];
+  const width = memberOf(memberOf(joint, 'sizes'), 'topShoulder') === undefined ? [] : [{ key: 'haunchWidth', is: `${id}.topShoulder` }];
+  return [...width, { key: 'haunchLength', is: `${id}.tenonThickness` }];
 }
 
 function wholeNumber(node: JsonNode | undefined): number | undefined {

@@ -54,7 +54,7 @@ function sourceOf({ file }: LoadedPiece, owner: Owner, key: string, part: Part |
     case 'joint': return joint?.sizes[key];
     case 'tool': return undefined;
     case 'part':
-      if (key === 'easing' || key === 'footBevel') return part?.[key];
+      if (key === 'easing' || key === 'footBevel' || key === 'footBevelInwards') return part?.[key];
       return key === 'layerThickness' && part?.made.kind === 'laminated' ? part.made.layerThickness : part?.sizes[key];
   }
 }

@@ -1,5 +1,5 @@
 /**
- * The piece file: what a piece of furniture is, as written on disk. JSON, version 1, held by
+ * The piece file: what a piece of furniture is, as written on disk. JSON, version 2, held by
  * piece.schema.json; every type here has its twin there.
  */
 
@@ -23,7 +23,7 @@ export interface PieceFile {
   /** Where an editor finds the schema; nothing else looks at it. */
   readonly $schema?: string;
   readonly format: 'benchcall piece';
-  readonly version: 1;
+  readonly version: 2;
   readonly name: string;
   readonly about?: string;
   /** Named sizes that stand on nothing or on each other; dotted names: `inside.length`. */
@@ -50,7 +50,7 @@ export interface Part {
   readonly species: string;
   /**
    * Always `length`, `width`, `thickness`; more as the part needs: `shoulders` is shoulder to shoulder, `stock` the thickness of the
-   * rough boards it is cut from. Others follow unless they are given here (derived.ts): `roughLength`, `roughWidth`, `roughThickness`, `ripWidth`,
+   * rough boards it is cut from, `horn` what a leg or stile is left longer at its top end (`lowerHorn` at its lower end) until its joints are glued. Others follow unless they are given here (derived.ts): `roughLength`, `roughWidth`, `roughThickness`, `ripWidth`,
    * and `blankThickness` of a lamination, `boardWidth` of a panel.
    */
   readonly sizes: Readonly<Record<string, SizeSource>>;
@@ -61,6 +61,8 @@ export interface Part {
   /** How far visible edges are eased, and the bevel around a foot, if it has one. */
   readonly easing?: SizeSource;
   readonly footBevel?: SizeSource;
+  /** How far in on the end, when the bevel does not run as far in as up the sides. */
+  readonly footBevelInwards?: SizeSource;
 }
 
 type Making =
@@ -83,13 +85,22 @@ export interface MortiseAndTenon {
   readonly mortiseInto?: 'width' | 'thickness';
   /** The places of the mortised part that have this joint ('back left' …); all when absent. */
   readonly places?: readonly string[];
-  /** Mitred where two tenons meet inside a leg; square when absent. */
-  readonly tenonEnds?: 'square' | 'mitred';
+  /** Mitred or stepped where two tenons meet inside a leg; square when absent. */
+  readonly tenonEnds?: 'square' | 'mitred' | 'stepped';
+  /** Seen on the far side; or open at the end of the part as well, as at the corner of a frame. Blind when absent. */
+  readonly shape?: 'blind' | 'through' | 'bridle';
+  /** Twin tenons: of a wide rail one above the other, of one that lies flat side by side. */
+  readonly tenons?: 'one' | 'one above the other' | 'side by side';
+  /** A rail that lies flat, as one under a drawer does, has its width across the leg. On edge when absent. */
+  readonly lies?: 'on edge' | 'flat';
+  /** What is left of the tenon above its top shoulder, so that the rail cannot twist. */
+  readonly haunch?: 'square' | 'sloped';
   /**
-   * `tenonLength`, `tenonThickness`, `tenonWidth`, `mortiseDepth`, `mortiseWidth`, `mortiseLength`;
-   * `setback` (outer face of the rail from the outer face of the leg), `fromTop` (top of the mortise from the
-   * top end of the leg). Where they are not given, `outerShoulder` (outer face of the rail to the tenon) puts the tenon in the middle of the
-   * rail's thickness, and `topShoulder` (top edge of the rail to the tenon) in the middle of its width.
+   * `tenonLength`, `tenonThickness`, `tenonWidth`, `mortiseDepth`, `mortiseWidth`, `mortiseLength`, of each when there are two;
+   * `setback` (outer face of the rail from the outer face of the leg), `fromTop` (top of the uppermost mortise from the
+   * top end of the leg), `gap` (between twin tenons). Where they are not given, `outerShoulder` (outer face of the rail to the tenon) puts the tenon in the middle of the
+   * rail's thickness, and `topShoulder` (top edge of the rail to the tenon) in the middle of its width; a haunch is as wide as the top shoulder (`haunchWidth`)
+   * and as long as the tenon is thick (`haunchLength`).
    */
   readonly sizes: Readonly<Record<string, SizeSource>>;
 }

@@ -16,7 +16,7 @@ export const SIZE_LIMITS: SizeLimits = {
 };
 
 /** Sizes that are wood or a hole in it, and so cannot be nothing; a setback or an allowance can. */
-const SOLID_KEYS = /^(?:length|width|thickness|shoulders|stock|layerThickness|blankThickness|boardWidth|rough[A-Z]\w*|tenon\w*|mortise\w*|tongue\w*|groove(?:Width|Depth)|chisel\d+|clamp\d+)$/u;
+const SOLID_KEYS = /^(?:length|width|thickness|shoulders|stock|layerThickness|blankThickness|boardWidth|rough[A-Z]\w*|tenon\w*|mortise\w*|tongue\w*|haunch\w*|gap|horn|lowerHorn|groove(?:Width|Depth)|chisel\d+|clamp\d+)$/u;
 
 export interface Absurdity {
   readonly expected: string;

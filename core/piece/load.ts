@@ -13,6 +13,7 @@ import { MOST_FAULTS } from './jsonReader.ts';
 import type { SizeLimits } from './limits.ts';
 import { SIZE_LIMITS } from './limits.ts';
 import type { LoadedPiece } from './loadedPiece.ts';
+import { broughtUp, PIECE_VERSION } from './migrate.ts';
 import schema from './piece.schema.json' with { type: 'json' };
 import { placeFinder } from './place.ts';
 import { checkAgainst } from './schema.ts';
@@ -31,18 +32,18 @@ export interface PieceFault {
 
 /** 1 MiB: a piece of two hundred parts takes a tenth of it. */
 export const LARGEST_FILE_BYTES = 1_048_576;
-const PIECE_VERSION = 1;
 
 /**
  * Reads a piece file, or tells everything that is wrong with it in the order of the file, at most a hundred faults. Never throws and never
- * half-loads. When the form of the file changes, files of older versions are brought up step by step here, before the schema sees them.
+ * half-loads. Files of older versions are brought up step by step before the schema sees them.
  */
 export function loadPiece(text: string, limits: SizeLimits = SIZE_LIMITS): Result<LoadedPiece, readonly PieceFault[]> {
   const size = bytesIn(text);
   if (size > LARGEST_FILE_BYTES) {
     return failure([{ path: '$', line: 1, column: 1, expected: `at most ${LARGEST_FILE_BYTES} bytes`, found: `${size} bytes`, message: 'A piece file is never so large: choose another file.' }]);
   }
-  const { root, faults } = readJson(text);
+  const { root: read, faults } = readJson(text);
+  const root = read && broughtUp(read);
   const all = [...faults];
   const foreign = root && (foreignVersion(root) ?? (faults.length === 0 ? foreignFile(root) : undefined));
   if (foreign !== undefined) return failure(placed(text, [foreign]));

@@ -14,6 +14,8 @@ const WORDS: ReadonlyMap<string, string> = new Map(Object.entries({
   roughWidth: 'rough width',
   roughThickness: 'rough thickness',
   ripWidth: 'width off the rip',
+  gap: 'gap between the tenons',
+  lowerHorn: 'lower horn',
 }));
 
 const ALLOWANCE_WORDS: ReadonlyMap<string, string> = new Map(Object.entries({
@@ -32,6 +34,8 @@ const JOINT_FROM: ReadonlyMap<string, string> = new Map(Object.entries({
   outerShoulder: 'from the outer face of the rail',
   topShoulder: 'from the top edge',
   grooveFromTop: 'from the top edge',
+  haunchLength: 'from the shoulder',
+  haunchWidth: 'above the tenon',
   step: 'from the top face of the button',
 }));
 
@@ -48,5 +52,8 @@ export function usualFrom(kind: Owner['kind'], key: string, part: Part | undefin
   if (key === 'length') return 'end to end';
   if (key === 'width') return `from the ${part?.referenceEdge ?? 'face edge'}`;
   if (key === 'thickness') return `from the ${part?.referenceFace ?? 'face side'}`;
+  if (key === 'horn') return 'over the finished top end';
+  if (key === 'lowerHorn') return 'over the finished lower end';
+  if (key === 'footBevelInwards') return 'from each side, on the end';
   return key === 'footBevel' ? 'from the foot' : undefined;
 }

@@ -39,7 +39,7 @@ export function starterPiece(given: Partial<StarterInput>): Result<PieceFile, re
 function fileOf(input: StarterInput, sizes: Proportions): PieceFile {
   return {
     format: 'benchcall piece',
-    version: 1,
+    version: 2,
     name: input.name,
     about: 'Made by the starter: look over every size before you cut.',
     parameters: parametersOf(input, sizes),

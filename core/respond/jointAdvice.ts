@@ -1,27 +1,26 @@
 import type { Response } from '../bench/reply.ts';
-import { bevelOf } from '../joint/bevel.ts';
 import type { ChopPlan } from '../joint/chopping.ts';
 import { mateOf } from '../joint/mates.ts';
 import { choppingOf, rackingOfJoint, roomFor, USUAL_PUSH_NEWTONS } from '../joint/ofPiece.ts';
 import { subtract } from '../length/arithmetic.ts';
-import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
+import { ZERO_LENGTH, type Length } from '../length/length.ts';
 import { sayNumber } from '../length/say.ts';
+import { cavitiesOf } from '../piece/cavity.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import { renderTelling } from '../reckoning/telling.ts';
 import { CAUTIONS } from '../work/cautions.ts';
 import type { Jointing } from './jointing.ts';
 import { refuse, tell } from './plain.ts';
-import { sayList, sentence, spoken, written } from './saying.ts';
+import { sayList, sentence, spoken } from './saying.ts';
 
-/** A fine shaving of a block plane, for the count (two to six thousandths are usual; common practice, no source). */
-const SHAVING = nanometres((NANOMETRES_PER_INCH * 4) / 1000);
 const GUIDANCE = 'This is guidance by plain statics, not an approval; local codes and a licensed engineer decide where it matters.';
 /** Beyond this, more says nothing: glue, grain and use decide. */
 const MOST_TIMES = 20;
 
 /** How the mortise is chopped, short enough for the ear. */
 export function tellChopping({ state, piece, sizes }: Jointing, joint: MortiseAndTenon): Response {
+  if (joint.shape === 'bridle') return tellSlot({ state, piece, sizes }, joint);
   const planned = choppingOf(piece, sizes, joint);
   if (!planned.ok) return refuse(renderTelling(planned.fault.message, (length) => spoken(state, length)));
   const plan = planned.value;
@@ -34,6 +33,8 @@ export function tellChopping({ state, piece, sizes }: Jointing, joint: MortiseAn
     `Start in the middle, at ${say(middle)}. ${passes(plan, say)}`,
     `In each, go ${say(advance)} at a time to the far end, turn the bevel, and then from the middle to the near end. Stay ${say(stayOff)} off both lines.`,
     'Lever from the second pass on, never against an end.',
+    ...sayTwin({ state, piece, sizes }, joint),
+    ...(joint.haunch === undefined ? [] : [`Chop the socket of the haunch last, ${say(sizeOf(sizes, `${joint.id}.haunchLength`)?.length ?? depth)} deep.`]),
     `Strop ${plan.stropAfter.length === 0 ? '' : `after ${plan.stropAfter.length === 1 ? 'pass' : 'passes'} ${sayList(plan.stropAfter.map((pass) => sayNumber(pass)))}, and `}before you pare the ends upright.`,
   ];
   const answers = [{ label: 'start mark', length: startMark }, { label: 'first cut', length: middle }, { label: 'end mark', length: endMark }, { label: 'depth flag', length: depth }];
@@ -41,6 +42,25 @@ export function tellChopping({ state, piece, sizes }: Jointing, joint: MortiseAn
     say: told.join(' '),
     screen: { name: 'reckoning', result: { question: `chop the ${mateOf(piece.file, joint)} mortise`, answers, note: `${flags.length} ${flags.length === 1 ? 'pass' : 'passes'}. ${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}` } },
     lengths: answers.map(({ length }) => length),
+  });
+}
+
+/** A second mortise is chopped as the first. */
+function sayTwin({ state, sizes }: Jointing, joint: MortiseAndTenon): readonly string[] {
+  const [, second] = cavitiesOf(joint, (name, copy) => sizeOf(sizes, name, copy)?.length).filter(({ kind }) => kind === 'mortise');
+  if (second === undefined) return [];
+  return [second.which === 'inner' ? `The inner one beside it likewise, its near side ${spoken(state, second.near)} from the outer face.` : `The lower one likewise, from ${spoken(state, second.top)} to ${spoken(state, second.bottom)}.`];
+}
+
+/** The open mortise of a bridle joint is sawn. */
+function tellSlot({ state, piece, sizes }: Jointing, joint: MortiseAndTenon): Response {
+  const size = (key: string): Length => sizeOf(sizes, `${joint.id}.${key}`)?.length ?? ZERO_LENGTH;
+  const [deep, wide] = [size('mortiseLength'), size('mortiseWidth')];
+  const name = `${mateOf(piece.file, joint)} slot`;
+  return tell({
+    say: `${sentence(`${name}, ${spoken(state, deep)} deep from the end, and ${spoken(state, wide)} wide`)} Gauge it over the end and both edges, and knife its bottom. Saw both cheeks on the waste side, corner to corner from both edges, then straight down. Chop the bottom half from each edge, and pare the cheeks flat.`,
+    screen: { name: 'reckoning', result: { question: `cut the ${name}`, answers: [{ label: 'depth from the end', length: deep }, { label: 'width', length: wide }], note: `${CAUTIONS.saw.say} ${CAUTIONS.chisel.say}` } },
+    lengths: [deep, wide],
   });
 }
 
@@ -78,23 +98,4 @@ export function tellStrength({ piece, sizes }: Jointing, joint: MortiseAndTenon)
   const weakest = found.glueNm < found.tenonNm ? 'the glue gives first' : 'the tenon breaks first';
   const note = `${Math.round(found.jointNm)} N·m against ${Math.round(found.askedNm)} N·m asked. ${GUIDANCE}`;
   return tell({ say: `${sentence(`${joint.name}, in racking, stands ${said} what a push of ${sayNumber(USUAL_PUSH_NEWTONS)} newtons along the top asks of each of four joints; ${weakest}`)} ${GUIDANCE}`, note, ...(times < 2 ? { signal: 'wrong' as const } : {}) });
-}
-
-/** The lines of a foot bevel, and where the plane has to stop. */
-export function tellBevel({ state, piece, sizes }: Jointing, partId: string | undefined): Response {
-  const part = piece.file.parts.find((one) => (partId === undefined || one.id === partId) && one.footBevel !== undefined);
-  if (!part) return refuse(partId === undefined ? 'No part of this piece has a bevelled foot.' : 'That part has no bevelled foot.');
-  const size = (key: string): typeof SHAVING | undefined => sizeOf(sizes, `${part.id}.${key}`)?.length;
-  const [setback, width, thickness] = [size('footBevel'), size('width'), size('thickness')];
-  if (setback === undefined || width === undefined || thickness === undefined) return refuse(`The piece file does not say enough of the ${part.name}.`);
-  const found = bevelOf({ setback, otherSetback: setback, shaving: SHAVING, across: 'end grain', section: { width, thickness } });
-  if (!found.ok) return refuse(renderTelling(found.fault.message, (length) => spoken(state, length)));
-  const { faceWidth, shavings, stops, warnings } = found.value;
-  const unusual = warnings.map((told) => renderTelling(told, (length) => written(state, length)));
-  const half = stops[0]?.at ?? setback;
-  return tell({
-    say: `${sentence(`${part.name}, foot bevel, ${spoken(state, setback)} from the bottom end on all sides, and as far in from each arris on the end`)} Its face comes out ${spoken(state, faceWidth)} wide, after about ${sayNumber(shavings)} shavings. It is end grain: plane from each corner to the middle, ${spoken(state, half)}, and come in from the other side.`,
-    screen: { name: 'reckoning', result: { question: `foot bevel, ${part.name}`, answers: [{ label: 'up the sides', length: setback }, { label: 'in on the end', length: setback }, { label: 'face', length: faceWidth }, { label: 'stop at', length: half }], note: [...unusual, CAUTIONS.chisel.say].join(' ') } },
-    lengths: [setback, faceWidth, half],
-  });
 }

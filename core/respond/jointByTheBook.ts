@@ -13,18 +13,19 @@ export function tellByTheBook({ state, piece, sizes }: Jointing, joint: MortiseA
   const say = (length: Length): string => spoken(state, length);
   const found = byTheBook(piece, sizes, joint);
   if (!found.ok) return refuse(renderTelling(found.fault.message, say));
-  const { plan, differs } = found.value;
+  const { chisel, share, sizes: follow, proportions, warnings: warned, differs } = found.value;
+  const last = follow.at(-1);
   const told = [
-    sentence(`${joint.name}, by the book: ${say(plan.chisel)} thick, from the chisel nearest to a third; shoulders ${say(plan.topShoulder)} above and ${say(plan.bottomShoulder)} below; at the longest, where it meets no other, ${say(plan.longest)}`),
-    ...plan.proportions.filter(worthSaying).map((proportion) => sentence(sayRange(proportion, say))),
+    sentence(`${joint.name}, by the book: ${say(chisel)} thick, from the chisel nearest to ${share}; ${follow.map(({ of, length }) => `${of} ${say(length)}`).join('; ')}${last?.of === 'longest tenon' ? ', where it meets no other' : ''}`),
+    ...proportions.filter(worthSaying).map((proportion) => sentence(sayRange(proportion, say))),
     differs.length === 0 ? 'Your plan agrees.' : sentence(`your plan has ${sayList(differs.map(({ of, planned }) => `${of} ${say(planned)}`))}`),
   ];
-  const answers = plan.proportions.map(({ of, chosen }) => ({ label: of, length: chosen }));
-  const warnings = plan.warnings.map((warning) => renderTelling(warning, (length) => written(state, length)));
-  const sources = [...new Set(plan.proportions.flatMap(({ published }) => published.map(({ source }) => source.split(/[:,]/)[0] ?? source)))];
+  const answers = proportions.length > 0 ? proportions.map(({ of, chosen }) => ({ label: of, length: chosen })) : follow.map(({ of, length }) => ({ label: of, length }));
+  const warnings = warned.map((warning) => renderTelling(warning, (length) => written(state, length)));
+  const sources = [...new Set(proportions.flatMap(({ published }) => published.map(({ source }) => source.split(/[:,]/)[0] ?? source)))];
   return tell({
     say: told.join(' '), lengths: answers.map(({ length }) => length),
-    screen: { name: 'reckoning', result: { question: `${joint.name} by the book`, answers, note: [`By ${sayList(sources)}.`, ...warnings.slice(0, 1)].join(' ') } },
+    screen: { name: 'reckoning', result: { question: `${joint.name} by the book`, answers, note: [`By ${sayList(sources.length > 0 ? sources : [share === 'a fifth' ? 'Fairham and common practice' : 'Noyes and common practice'])}.`, ...warnings.slice(0, 1)].join(' ') } },
   });
 }
 

@@ -1,6 +1,6 @@
 import type { Response } from '../bench/reply.ts';
 import type { Screen } from '../bench/screen.ts';
-import { mateOf } from '../joint/mates.ts';
+import { hollowOf, mateOf } from '../joint/mates.ts';
 import { marksFor, type Mark, type MarkKind } from '../joint/marks.ts';
 import { sayNumber } from '../length/say.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
@@ -33,11 +33,17 @@ export function tellPartMarks(jointing: Jointing, partId: string, copy: number |
 /** All marks of each joint; of several mortises only where they lie along the part, which is as much as the ear keeps. */
 function sayJoints(jointing: Jointing, partId: string, place: string | null, marks: readonly Mark[]): string {
   const short = marks.filter(({ kind }) => kind === 'mortise start').length > 1;
-  const told = [...new Set(marks.map(({ joint }) => joint))].map((joint) => {
-    const own = marks.filter((mark) => mark.joint === joint && (!short || mark.from.kind === 'end'));
-    return sentence(`${nameOf(jointing, partId, joint)}${onlyIn(jointing, partId, place, joint)}: ${sayMarks(jointing, own)}`);
+  const told = [...new Set(marks.map(subjectOf))].map((subject) => {
+    const own = marks.filter((mark) => subjectOf(mark) === subject && (!short || mark.from.kind === 'end'));
+    const joint = own[0]?.joint;
+    return sentence(`${joint === undefined ? subject : nameOf(jointing, partId, joint)}${onlyIn(jointing, partId, place, joint)}: ${sayMarks(jointing, own)}`);
   });
   return [...told, ...(short ? ['Ask for one mortise to hear its sides and its depth.'] : [])].join(' ');
+}
+
+/** What a mark belongs to: its joint; a foot bevel or a horn by itself. */
+function subjectOf({ joint, kind }: Mark): string {
+  return joint ?? kind.replace(/ inwards$/, '');
 }
 
 /** The marks of one side of a joint, or the one that was asked for. */
@@ -50,7 +56,8 @@ export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side:
   const [first] = marks;
   if (!part || !first) return refuse(`The piece file does not say where the ${joint.name} goes.`);
   const name = nameOf(jointing, partId, joint.id);
-  const say = only === undefined ? `${part.name}, ${name}${side === 'mortise' ? `, in ${first.on}` : ''}: ${sayMarks(jointing, marks)}` : `${part.name}, ${name}, ${first.say.replace(/ of the (?:mortise|tenon)$/, '')}, ${spoken(state, first.at)} from ${first.from.say}`;
+  const one = (mark: Mark): string => `${mark.which === undefined ? '' : `${mark.which} one, `}${mark.say.replace(/ of the (?:\w+ )?(?:mortise|slot|tenon)$/, '')}, ${spoken(state, mark.at)} from ${mark.from.say}`;
+  const say = only === undefined ? `${part.name}, ${name}${side === 'mortise' ? `, in ${first.on}` : ''}: ${sayMarks(jointing, marks)}` : `${part.name}, ${name}, ${marks.map(one).join('; ')}`;
   return tell({ say: sentence(say), screen: screenOf(jointing, `${name} on the ${part.name}`, marks, partId), lengths: marks.map(({ at }) => at) });
 }
 
@@ -65,7 +72,7 @@ function nameOf({ piece }: Jointing, partId: string, jointId: string | undefined
   const joint = piece.file.joints.find(({ id }) => id === jointId);
   if (!joint) return 'foot bevel';
   if (joint.kind === 'fixing') return `groove for the ${joint.name}`;
-  return joint.mortiseIn === partId ? `${mateOf(piece.file, joint)} mortise` : joint.name;
+  return joint.mortiseIn === partId ? `${mateOf(piece.file, joint)} ${hollowOf(joint)}` : joint.name;
 }
 
 /** While it is not known where the copy stands: ', only back left and back right'. */
@@ -75,15 +82,26 @@ function onlyIn({ piece }: Jointing, partId: string, place: string | null, joint
 }
 
 /** Pairs are said together with their reference once: 'from one inch to four and a half, from the top end'. */
-function sayMarks({ state }: Jointing, marks: readonly Mark[]): string {
+function sayMarks(jointing: Jointing, marks: readonly Mark[]): string {
+  return [...new Set(marks.map(({ which }) => which))].map((which) => {
+    const own = sayOne(jointing, marks.filter((mark) => mark.which === which));
+    return which === undefined ? own : `${which} one, ${own}`;
+  }).join('; ');
+}
+
+/** Lines that are said by their own name, for nothing else tells what they are. */
+const NAMED: ReadonlySet<MarkKind> = new Set<MarkKind>(['haunch start', 'haunch depth', 'haunch end', 'haunch top', 'mitre', 'step', 'short end', 'foot bevel inwards']);
+
+function sayOne({ state }: Jointing, marks: readonly Mark[]): string {
   const of = (kind: MarkKind): Mark | undefined => marks.find((mark) => mark.kind === kind);
   const paired = PAIRS.flatMap(([first, second, word]) => {
     const [one, other] = [of(first), of(second)];
     return one && other ? [`${word} ${spoken(state, one.at)} ${word === 'from' ? 'to' : 'and'} ${spoken(state, other.at)}, from ${one.from.say}`] : [];
   });
   const inPairs = new Set(PAIRS.flatMap(([first, second]) => [first, second]));
-  const single = marks.filter(({ kind }) => !inPairs.has(kind)).map((mark) => (mark.tool === 'depth flag' ? `${spoken(state, mark.at)} deep` : `${spoken(state, mark.at)} from ${mark.from.say}`));
-  return [...paired, ...single].join('; ');
+  // A line whose fellow is the edge of the part itself stands alone.
+  const lone = marks.filter((mark) => !inPairs.has(mark.kind) || PAIRS.some(([first, second]) => (mark.kind === first && !of(second)) || (mark.kind === second && !of(first))));
+  return [...paired, ...lone.map((mark) => `${NAMED.has(mark.kind) || inPairs.has(mark.kind) ? `${mark.say}, ` : ''}${spoken(state, mark.at)} ${mark.tool === 'depth flag' ? 'deep' : `from ${mark.from.say}`}`)].join('; ');
 }
 
 /** As many figures large as fit: of several mortises their starts, else the distances along the part when there are more; the rest in a line below. */
@@ -97,7 +115,7 @@ function screenOf(jointing: Jointing, question: string, marks: readonly Mark[], 
 }
 
 function mortisesScreen(jointing: Jointing, question: string, starts: readonly Mark[], marks: readonly Mark[], partId: string): Extract<Screen, { name: 'reckoning' }> {
-  const name = (mark: Mark): string => nameOf(jointing, partId, mark.joint).replace(/ mortise$/, '');
+  const name = (mark: Mark): string => `${nameOf(jointing, partId, mark.joint).replace(/ (?:mortise|slot)$/, '')}${mark.which === undefined ? '' : `, ${mark.which}`}`;
   const ends = marks.filter(({ kind }) => kind === 'mortise end').map((mark) => `${name(mark)} ${written(jointing.state, mark.at)}`);
   return {
     name: 'reckoning',

@@ -3,13 +3,14 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { JointRequest, Request } from '../bench/request.ts';
 import { chiselOf } from '../joint/ofPiece.ts';
+import { SAME_WIDTH } from '../joint/ownedChisel.ts';
 import { mateOf } from '../joint/mates.ts';
 import type { State } from '../journal/state.ts';
 import { absolute } from '../length/arithmetic.ts';
-import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import { currentStep } from '../work/progress.ts';
-import { tellBevel, tellChopping, tellLongest, tellStrength } from './jointAdvice.ts';
+import { respondToBevel, tellFootBevel } from './bevels.ts';
+import { tellChopping, tellLongest, tellStrength } from './jointAdvice.ts';
 import { tellByTheBook } from './jointByTheBook.ts';
 import type { Jointing } from './jointing.ts';
 import { tellJointMarks, tellPartMarks } from './jointMarks.ts';
@@ -17,12 +18,11 @@ import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, sentence, spoken, written } from './saying.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
-/** Within this, a chisel is as wide as its mortise (common practice, no source). */
-const SAME_WIDTH = nanometres(NANOMETRES_PER_INCH / 64);
-
 /** Questions about joints: their marks, the chisel, the chopping, how long and how strong. Nothing is written down. */
 export function respondToJoint(bench: Bench, request: JointRequest): Response {
   const { state } = bench;
+  // Any arris will do: it needs no piece.
+  if (request.kind === 'bevel') return respondToBevel(state, request);
   const sizes = sizesOf(state);
   if (!state.piece || !sizes) return noPiece();
   const jointing: Jointing = { state, piece: state.piece, sizes };
@@ -44,7 +44,7 @@ export function respondToJoint(bench: Bench, request: JointRequest): Response {
     case 'joint by the book':
       return withJoint(jointing, request.joint, () => request, (joint) => tellByTheBook(jointing, joint));
     case 'foot bevel':
-      return tellBevel(jointing, request.part);
+      return tellFootBevel(jointing, request.part, request.shaving);
     default:
       return assertNever(request);
   }

@@ -25,7 +25,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
-    case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel':
+    case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel':
       return respondToJoint(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);

@@ -99,11 +99,11 @@ function jointAliases(piece: LoadedPiece, owner: SizeOwner, sizes: readonly Size
   const joint = piece.file.joints.find(({ id }) => id === owner.id);
   if (joint?.kind !== 'mortise and tenon') return [];
   const nameOf = (id: string): string => piece.file.parts.find((part) => part.id === id)?.name ?? id;
-  const half = (of: string, word: 'tenon' | 'mortise'): Alias => {
+  const half = (of: string, word: 'tenon' | 'mortise' | 'slot' | 'haunch'): Alias => {
     const name = key(`${of} ${word}`);
-    return { name, owner: { owner, say: `${nameOf(joint.tenonOn)} ${word}`, dimensions: dimensionsOf(sizes, word) } };
+    return { name, owner: { owner, say: `${nameOf(joint.tenonOn)} ${word}`, dimensions: dimensionsOf(sizes, word === 'slot' ? 'mortise' : word) } };
   };
-  const halves = [half(nameOf(joint.tenonOn), 'tenon'), half(nameOf(joint.tenonOn), 'mortise'), half(nameOf(joint.mortiseIn), 'mortise')];
+  const halves = [half(nameOf(joint.tenonOn), 'tenon'), half(nameOf(joint.tenonOn), 'mortise'), half(nameOf(joint.mortiseIn), 'mortise'), ...(joint.haunch === undefined ? [] : [half(nameOf(joint.tenonOn), 'haunch')]), ...(joint.shape === 'bridle' ? [half(nameOf(joint.tenonOn), 'slot'), half(nameOf(joint.mortiseIn), 'slot')] : [])];
   return halves.filter(({ name }) => name !== key(owner.name));
 }
 

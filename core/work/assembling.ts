@@ -4,7 +4,7 @@ import { CAUTIONS, glueCautions } from './cautions.ts';
 import { before, gate, idOf, wholeStep } from './draft.ts';
 import { glueTimes, TOLERANCES } from './figures.ts';
 import { coverOf, type Ground } from './ground.ts';
-import { capital, counted, listed, numbered, oneOf } from './names.ts';
+import { allOf, capital, counted, listed, numbered, oneOf } from './names.ts';
 import type { Step } from './step.ts';
 import { words } from './wording.ts';
 
@@ -15,7 +15,7 @@ export function dryAssembly(ground: Ground, assembly: Assembly): Step {
   return wholeStep(whole, assembly.parts.flatMap(coverOf), {
     operation: 'dry assembly',
     say: words(`Put the whole ${whole.title} together dry, clamp it, and check it for square and wind.`),
-    show: words('Put it all together without glue, each joint by its number, in the order of the glue-up. Bring the shoulders up with the clamps and cauls that you will use. Compare diagonals, sight across the legs or rails for wind, and find out now what has to be held or turned. Lay out clamps, cauls, brush and mallet as you take it apart.'),
+    show: words('Put it all together without glue, each joint by its number, in the order of the glue-up. Bring the shoulders up with the clamps and cauls that you will use. Measure both diagonals and tell the bench: it says which way to pull, and how far. Sight across the legs or rails for wind, and find out now what has to be held or turned. Lay out clamps, cauls, brush and mallet as you take it apart.'),
     tools: ['clamps', 'cauls', 'mallet', 'diagonal rods', 'winding sticks', 'try square'],
     check: { say: words('Shoulders closed all round, diagonals equal, no wind.'), tolerance: TOLERANCES.diagonals },
     cautions: [CAUTIONS.clamps],
@@ -47,7 +47,7 @@ export function glueUp(ground: Ground, assembly: Assembly, what: GlueUp): Step {
   return wholeStep(what, what.covers, {
     operation: 'glue-up',
     say: words(`Glue and clamp ${what.name}: ${counted(what.tenons, 'tenon')} before the open time is out.`),
-    show: words(`It takes ${last ? 'the end frames, and between them ' : ''}${contents(inIt, what)}. Start the open time with the first glue. Brush the mortise walls, a thin film on the cheeks, none on the end. Drive home, clamp across the shoulders, compare diagonals at once, and slant the clamps until they agree. Wipe or leave the squeeze-out, not half of each.`),
+    show: words(`It takes ${last ? 'the end frames, and between them ' : ''}${contents(inIt, what)}. Start the open time with the first glue. Brush the mortise walls, a thin film on the cheeks, none on the end. Drive home, clamp across the shoulders, compare diagonals at once, tell the bench when they differ, and slant the clamps the way it says until they agree. Wipe or leave the squeeze-out, not half of each.`),
     tools: ['glue', 'small brush', 'clamps', 'cauls', 'mallet', 'diagonal rods', 'winding sticks', 'damp rag'],
     check: { say: words('Diagonals equal, no wind, and every shoulder closed.'), tolerance: TOLERANCES.diagonals },
     cautions: glueCautions(ground.file),
@@ -84,11 +84,17 @@ export function scrapeAssembly(ground: Ground, what: GlueUp): Step {
   });
 }
 
+/** Horns have done their work once the glue is hard. */
+function hornsOf(parts: readonly Part[]): string {
+  const horned = parts.filter(({ sizes }) => 'horn' in sizes || 'lowerHorn' in sizes);
+  return horned.length === 0 ? '' : ` Saw the horns off ${listed(horned.map(allOf))} first.`;
+}
+
 export function level({ whole, parts, stands }: Assembly): Step {
   const scraped = idOf('scrape squeeze-out', whole.id);
   return wholeStep(whole, parts.flatMap(coverOf), {
     operation: 'level',
-    say: words(stands ? `Level the ${whole.title}: feet first, then the top edges.` : `Plane the joints of the ${whole.title} flush.`),
+    say: words(stands ? `Level the ${whole.title}: feet first, then the top edges.` : `Plane the joints of the ${whole.title} flush.`, hornsOf(parts)),
     show: words(stands
       ? 'Stand it on a surface known to be flat, winding sticks across. Wedge it until it stands still, scribe the long feet with a block, and saw or pare to the line. Then plane the top edges of rails and legs into one plane, inwards from the ends.'
       : 'Plane across each joint from the high side, round the corner with the grain, until the straightedge lies on both sides of it.'),

@@ -7,6 +7,7 @@ import { chiselFor } from './chisels.ts';
 import { before, idOf, partStep, present, sizeName } from './draft.ts';
 import { CHOPPING, TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
+import { alsoChopped, alsoSawn, tenonsAtEnd } from './jointWording.ts';
 import { chopOf, mateOf, mortisedCopies, tenonDetail } from './mates.ts';
 import { capital, counted, listed, oneOf } from './names.ts';
 import type { Step } from './step.ts';
@@ -15,17 +16,14 @@ import { around, words } from './wording.ts';
 /** One joint in one copy a step, joint by joint: the chisel and its depth mark stay as they are through the set. */
 export function chopMortises(ground: Ground, joint: MortiseAndTenon, part: Part): readonly Step[] {
   const copies = mortisedCopies(joint, part);
-  const depth = ground.size(sizeName(joint, 'mortiseDepth'));
   // Both ends of each tenoned part, shared among the copies; no number is said when they do not share out evenly.
-  const each = ((ground.part(joint.tenonOn)?.count ?? 0) * 2) / copies.length;
+  const each = ((ground.part(joint.tenonOn)?.count ?? 0) * 2 * tenonsAtEnd(joint)) / copies.length;
   return copies.map((mortised) => {
     const name = mortised.place === undefined ? oneOf(part, mortised.copy) : `the ${mortised.place} ${part.name}`;
     return partStep(part, mortised.copy, {
       operation: 'chop mortises',
       joint: joint.id,
-      say: words(`In ${name}, chop the ${each === 1 ? 'mortise' : 'mortises'} for the ${mateOf(ground, joint)}`, around(', ', depth, ' deep'), '.'),
-      show: words(`${capital(Number.isInteger(each) && each > 0 ? counted(each, 'mortise') : 'the mortises')} here. Clamp ${name} where the bench is most solid. Mark the depth on the chisel`, around(': ', depth),
-        `. ${orderOfChopping(ground, joint, part)} Then trim the ends upright.`),
+      ...(joint.shape === 'bridle' ? slotting(ground, joint, name) : chopping(ground, joint, part, { name, each })),
       sizes: present(ground.size(sizeName(joint, 'mortiseWidth')), ground.size(sizeName(joint, 'mortiseLength'))),
       tools: [chiselFor(ground, joint), 'mallet', 'try square', 'depth gauge', 'clamps', 'strop'],
       check: { say: words('Walls upright, ends on the line, and the bottom deep enough all along.'), tolerance: TOLERANCES.mortise },
@@ -34,6 +32,27 @@ export function chopMortises(ground: Ground, joint: MortiseAndTenon, part: Part)
       after: [before(idOf('joint layout', part.id, joint.id), 'There are no mortise lines to chop to.')],
     }, { detail: mateOf(ground, joint), ...(mortised.place === undefined ? {} : { place: mortised.place }) });
   });
+}
+
+function chopping(ground: Ground, joint: MortiseAndTenon, part: Part, { name, each }: { readonly name: string; readonly each: number }): Pick<Step, 'say' | 'show'> {
+  const depth = ground.size(sizeName(joint, 'mortiseDepth'));
+  const through = joint.shape === 'through';
+  return {
+    say: words(`In ${name}, chop the ${each === 1 ? 'mortise' : 'mortises'} for the ${mateOf(ground, joint)}`, through ? ', right through' : around(', ', depth, ' deep'), '.'),
+    show: words(`${capital(Number.isInteger(each) && each > 0 ? counted(each, 'mortise') : 'the mortises')} here. Clamp ${name} where the bench is most solid.`,
+      through ? ' It goes through: half from each face, never out of the far one. ' : words(' Mark the depth on the chisel', around(': ', depth), '. '),
+      `${orderOfChopping(ground, joint, part)} Then trim the ends upright.`, alsoChopped(ground, joint)),
+  };
+}
+
+/** The open mortise of a bridle joint is sawn, and only its bottom is chopped. */
+function slotting(ground: Ground, joint: MortiseAndTenon, name: string): Pick<Step, 'say' | 'show'> {
+  const deep = ground.size(sizeName(joint, 'mortiseLength'));
+  return {
+    say: words(`In ${name}, saw the slot for the ${mateOf(ground, joint)}`, around(', ', deep, ' deep'), ', and chop out its bottom.'),
+    show: words(`Clamp ${name} upright. Saw both cheeks of the slot on the waste side, corner to corner from both edges, then straight down to the knife line`, around(': ', deep),
+      '. Chop the bottom half from each edge, a little hollow in the middle, and pare the cheeks flat.'),
+  };
 }
 
 /** In how many passes, and when to strop; only the order where the piece does not say how large the mortise is. */
@@ -58,7 +77,7 @@ export function sawTenons(ground: Ground, joint: MortiseAndTenon, part: Part): r
       say: words(`Saw the tenons of ${oneOf(part, copy)}, a whisker fat, and the shoulders to the knife line.`),
       show: words('Saw the cheeks on the waste side of the gauge lines: corner to corner from both sides, then straight down. Chisel a groove on the waste side of each knife line and saw the shoulder in it',
         around('; shoulder to shoulder ', shoulders), '. Leave the cheeks fat: they are pared to their own mortise.',
-        joint.tenonEnds === 'mitred' ? ' Mitre the ends where two tenons meet inside the leg, with a gap between them.' : ''),
+        alsoSawn(ground, joint)),
       sizes: present(...['tenonThickness', 'tenonWidth', 'tenonLength'].map((size) => ground.size(sizeName(joint, size)))),
       tools: ['tenon saw', 'bench hook', 'chisel', 'marking knife', 'try square'],
       check: { say: words('Shoulders square and level all round, and the cheeks not under the line.'), tolerance: TOLERANCES.shoulders },

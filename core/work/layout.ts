@@ -1,8 +1,10 @@
+import { hollowOf } from '../joint/mates.ts';
 import type { MortiseAndTenon, Part } from '../piece/file.ts';
 import { chiselFor } from './chisels.ts';
 import { before, idOf, oriented, partStep, sizeName } from './draft.ts';
 import { TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
+import { alsoLaidOut, alsoLaidOutOnTenon } from './jointWording.ts';
 import { mateOf, mortisedOf, tenonDetail } from './mates.ts';
 import { allOf, listed } from './names.ts';
 import type { Before, Step } from './step.ts';
@@ -40,12 +42,12 @@ export function mortiseLayout(ground: Ground, joint: MortiseAndTenon, part: Part
   return partStep(part, undefined, {
     operation: 'joint layout',
     joint: joint.id,
-    say: words(`Mark out the mortises for the ${mateOf(ground, joint)} on ${mortisedOf(joint, part)}, in one setting.`),
+    say: words(`Mark out the ${hollowOf(joint)}s for the ${mateOf(ground, joint)} on ${mortisedOf(joint, part)}, in one setting.`),
     show: words(part.count > 1 ? `Clamp ${mortisedOf(joint, part)} together, ends level, the faces to be mortised up, and square the lines across all of them at once` : 'Square the lines across',
-      around(': mortise ', length, ' long'), around(', starting ', ground.size(sizeName(joint, 'fromTop')), ' from the top end'),
+      around(`: ${hollowOf(joint)} `, length, joint.shape === 'bridle' ? ' deep' : ' long'), around(', starting ', joint.shape === 'bridle' ? undefined : ground.size(sizeName(joint, 'fromTop')), ' from the top end'),
       '. Set the two pins of the mortise gauge to the chisel itself', around(', ', width), '. Stock on the reference face',
       around(`, outer face of the ${ground.part(joint.tenonOn)?.name ?? 'rail'} `, ground.size(sizeName(joint, 'setback')), ` back from the outer face of the ${part.name}`),
-      '. Gauge each one, hatch the waste, and count the faces before any wood is cut.'),
+      '.', alsoLaidOut(ground, joint, part), ' Gauge each one, hatch the waste, and count the faces before any wood is cut.'),
     sizes: ground.sizesOf(joint.id).filter(({ size }) => !/\.tenon|Shoulder$/.test(size)),
     tools: ['mortise gauge', chiselFor(ground, joint), 'marking knife', 'try square', 'pencil', 'clamps'],
     check: { say: words('Set back in their places, each mortise faces the part that it waits for, and every set of lines agrees.'), tolerance: TOLERANCES.mortise },
@@ -63,7 +65,7 @@ export function tenonLayout(ground: Ground, joint: MortiseAndTenon, part: Part):
     show: words(part.count > 1 ? `Clamp ${allOf(part)} together, reference edges up, ends level, and knife both shoulder lines across all of them at once` : 'Knife both shoulder lines',
       around(', shoulder to shoulder ', shoulders), '. Take them apart and carry the lines round each with the square, stock on reference face and edge only. Gauge the cheeks with the mortise gauge as it stands, stock on the reference face',
       around(': tenon ', ground.size(sizeName(joint, 'tenonThickness')), ' thick'), around(', ', ground.size(sizeName(joint, 'tenonWidth')), ' wide'),
-      around(', ', ground.size(sizeName(joint, 'tenonLength')), ' long'), '. Hatch the waste.'),
+      around(', ', ground.size(sizeName(joint, 'tenonLength')), ' long'), '.', alsoLaidOutOnTenon(ground, joint), ' Hatch the waste.'),
     sizes: ground.sizesOf(joint.id).filter(({ size }) => /\.tenon|Shoulder$/.test(size)),
     tools: ['marking knife', 'try square', 'mortise gauge', 'marking gauge', 'pencil', 'clamps'],
     check: { say: words(part.count > 1 ? 'The knife lines meet all round each one, and lie level from one to the next.' : 'The knife lines meet all round.'), tolerance: TOLERANCES.shoulders },

@@ -1,3 +1,5 @@
+import { bevelOf, USUAL_SHAVING } from '../joint/bevel.ts';
+import { sayNumber } from '../length/say.ts';
 import type { Part } from '../piece/file.ts';
 import { CAUTIONS } from './cautions.ts';
 import { before, idOf, oriented, partStep, shaped, sizeName } from './draft.ts';
@@ -39,14 +41,23 @@ export function easeEdges(ground: Ground, part: Part): Step {
 }
 
 export function footBevel(ground: Ground, part: Part): Step {
-  const size = ground.size(sizeName(part, 'footBevel'));
+  const [size, inwards] = ['footBevel', 'footBevelInwards'].map((key) => ground.size(sizeName(part, key)));
   return partStep(part, undefined, {
     operation: 'foot bevel',
     say: words(`Bevel the foot of ${part.count === 1 ? allOf(part) : `each of ${allOf(part)}`} all round`, around(', ', size), '.'),
-    show: words(`Gauge round the bottom end of ${allOf(part)}`, around(': ', size), ' on the end and up the sides. Chisel or block plane to the lines, from the corners inwards. A bevelled foot does not split when the piece is dragged.'),
+    show: words(`Gauge round the bottom end of ${allOf(part)}`, around(': ', size), inwards === undefined ? ' on the end and up the sides.' : words(' up the sides', around(', and ', inwards, ' in on the end'), '.'),
+      ` It is end grain: plane from each corner to the middle, and come in from the other side${shavingsOf(ground, part)}. A bevelled foot does not split when the piece is dragged.`),
     tools: ['marking gauge', 'block plane', 'chisel'],
     check: { say: words('The bevels meet at the corners and leave a square flat foot.'), tolerance: TOLERANCES.easing },
     cautions: [CAUTIONS.chisel],
     after: [...shaped(ground, part, 'The bevel is gauged from the squared end.'), ...oriented(ground, part, 'Without its marks, the bevel may land on the top end.')],
   });
+}
+
+/** ', about forty-five fine shavings a side'; nothing when the bevel cannot be worked out. */
+function shavingsOf(ground: Ground, part: Part): string {
+  const [setback, inwards, width, thickness] = ['footBevel', 'footBevelInwards', 'width', 'thickness'].map((key) => ground.planned(sizeName(part, key)));
+  if (setback === undefined || width === undefined || thickness === undefined) return '';
+  const found = bevelOf({ setback, otherSetback: inwards ?? setback, shaving: USUAL_SHAVING, across: 'end grain', section: { width, thickness } });
+  return found.ok ? `, about ${sayNumber(found.value.shavings)} fine shavings a side` : '';
 }

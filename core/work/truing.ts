@@ -123,7 +123,7 @@ function ends(ground: Ground, part: Part, copy: number | undefined): Step {
   const size = ground.size(sizeName(part, 'length'), copy);
   return partStep(part, copy, {
     operation: 'ends',
-    ...(ground.inOneGo(part) ? sawApart(part, size) : squareEnds(part, copy, size)),
+    ...(ground.inOneGo(part) ? sawApart(part, size) : squareEnds(ground, part, copy, size)),
     cautions: [CAUTIONS.saw],
     record: present(size),
     after: [
@@ -135,14 +135,16 @@ function ends(ground: Ground, part: Part, copy: number | undefined): Step {
 
 type HowTo = Pick<Step, 'say' | 'show' | 'tools' | 'check'>;
 
-function squareEnds(part: Part, copy: number | undefined, size: SizeMention | undefined): HowTo {
+function squareEnds(ground: Ground, part: Part, copy: number | undefined, size: SizeMention | undefined): HowTo {
   const panel = part.made.kind === 'panel';
+  const horns = (['horn', 'lowerHorn'] as const).flatMap((key) => ground.size(sizeName(part, key)) ?? []);
   return {
     say: words(`Square the ends of ${oneOf(part, copy)}`, around(', ', size, ' long'), '.'),
     show: words('Square one end: knife a line right round from the reference face and edge, saw just outside it, and shoot to the line. Measure from that end',
       around(': ', size), ', and knife, saw and shoot the other.',
       part.count > 1 ? ` Take the length of the others from the first of ${allOf(part)}, not from the rule.` : '',
-      panel ? ' Back up the far corner, or plane from both sides to the middle.' : ''),
+      panel ? ' Back up the far corner, or plane from both sides to the middle.' : '',
+      horns.length === 0 ? undefined : words(' Leave the ', horns.length === 1 ? 'horn' : 'horns', ' on', ...horns.map((horn) => around(', ', horn)), ': there, only knife the finished end right round.')),
     tools: ['marking knife', 'try square', 'crosscut saw', ...(panel ? ['low-angle plane'] : ['shooting board', 'bench hook', 'jack plane'])],
     check: { say: words(part.count === 1 ? 'Both ends square from face and edge.' : 'Both ends square from face and edge, and all of one length.'), tolerance: TOLERANCES.length },
   };

@@ -32,7 +32,7 @@ function largePiece(): PieceFile {
     };
   });
   return {
-    format: 'benchcall piece', version: 1, name: 'Large piece', parts, joints: [],
+    format: 'benchcall piece', version: 2, name: 'Large piece', parts, joints: [],
     parameters: { module: '12 in', overhang: '2 in', tenon: '1 1/4 in' },
     allowances: { roughLength: '1 in', roughWidth: '1/4 in', roughThickness: '1/8 in', afterRest: '1/8 in' },
     tools: { chisels: ['1/4 in'], clamps: [] }, adhesive: { kind: 'PVA' }, finish: { kind: 'wax', coats: 1, recoatHours: 1 },

@@ -20,7 +20,7 @@ export interface Misfit {
 
 type MisfitKind =
   | 'tenon too thick' | 'tenon too loose' | 'tenon too long' | 'tenon too wide' | 'tenon thicker than its part' | 'tenon wider than its part' | 'part too short'
-  | 'mortise too deep' | 'wall too thin' | 'rail proud' | 'mortise too near the end' | 'mortises meet' | 'web too thin'
+  | 'mortise too deep' | 'mortise too shallow' | 'bridle not open' | 'tenons hit' | 'haunch too long' | 'haunch too wide' | 'wall too thin' | 'rail proud' | 'mortise too near the end' | 'mortises meet' | 'web too thin'
   | 'copies differ' | 'shoulders differ' | 'layers too thin' | 'stock too thin'
   | 'no chisel' | 'tongue too thick' | 'tongue too long' | 'button does not draw' | 'too few buttons' | 'groove cuts the tenon'
   | 'nothing left' | 'cannot be worked out';
@@ -52,6 +52,8 @@ export interface Fitting {
   readonly sizes: Sizes;
   readonly part: (id: string) => Part | undefined;
   readonly tenons: readonly MortiseAndTenon[];
+  /** Where a copy stands: null while that is open. */
+  readonly placeOf: (part: Part, copy: number) => string | null | undefined;
 }
 
 export function valueOf(fitting: Fitting, size: SizeName, copy?: number): SizeValue | undefined {
@@ -82,8 +84,4 @@ export function called(name: string, copy: number | undefined): string {
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-export function half(length: number): Length {
-  return nanometres(Math.trunc(length / 2));
 }

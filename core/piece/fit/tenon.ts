@@ -1,4 +1,6 @@
 import { nanometres } from '../../length/length.ts';
+import { add } from '../../length/arithmetic.ts';
+import { railSizes, tenonsOf } from '../cavity.ts';
 import type { MortiseAndTenon } from '../file.ts';
 import type { Fitting, Misfit } from './misfit.ts';
 import { at, called, capital, copiesOf, FIT_LIMITS, lengthOf } from './misfit.ts';
@@ -29,7 +31,7 @@ function intoMortise(fitting: Fitting, joint: MortiseAndTenon, copy: number | un
       say: [`${capital(name)} is `, { length: nanometres(-over) }, ' thinner than its mortise is wide, too loose for glue. Glue a shaving to its cheek and fit it again.'],
     });
   }
-  if (size('tenonLength') > size('mortiseDepth')) {
+  if (size('tenonLength') > size('mortiseDepth') && (joint.shape ?? 'blind') === 'blind') {
     found.push({
       kind: 'tenon too long', severity: 'will not go', sizes: [mention('tenonLength'), mention('mortiseDepth')],
       say: [`${capital(name)} meets the bottom of its mortise before its shoulder closes: `, mention('tenonLength'), ' long, ', mention('mortiseDepth'), ' deep. Shorten the tenon or deepen the mortise.'],
@@ -46,22 +48,24 @@ function intoMortise(fitting: Fitting, joint: MortiseAndTenon, copy: number | un
 
 function onPart(fitting: Fitting, joint: MortiseAndTenon, copy: number | undefined): readonly Misfit[] {
   const ofJoint = (key: string): number | undefined => lengthOf(fitting, `${joint.id}.${key}`);
+  const { across, along } = railSizes(joint);
+  const last = tenonsOf(joint, (one, of) => lengthOf(fitting, one, of), copy).at(-1);
   const ofPart = (key: string): number | undefined => lengthOf(fitting, `${joint.tenonOn}.${key}`, copy);
   const mention = (key: string): { readonly size: string; readonly copy?: number } => at(`${joint.tenonOn}.${key}`, copy);
   const name = called(fitting.part(joint.tenonOn)?.name ?? joint.tenonOn, copy);
-  const [thickness = 0, width = 0, length = 0, shoulders] = ['thickness', 'width', 'length', 'shoulders'].map(ofPart);
-  const [tenonThickness = 0, tenonWidth = 0, tenonLength = 0] = ['tenonThickness', 'tenonWidth', 'tenonLength'].map(ofJoint);
+  const [thickness = 0, width = 0, length = 0, shoulders] = [across, along, 'length', 'shoulders'].map(ofPart);
+  const tenonLength = ofJoint('tenonLength') ?? 0;
   const found: Misfit[] = [];
-  if (tenonThickness + (ofJoint('outerShoulder') ?? 0) > thickness) {
+  if (last !== undefined && add(last.outer, last.thickness) > thickness) {
     found.push({
-      kind: 'tenon thicker than its part', severity: 'will not go', sizes: [mention('thickness'), at(`${joint.id}.tenonThickness`)],
-      say: [`${capital(name)} is too thin for its tenon: `, mention('thickness'), ' thick, and the tenon ', at(`${joint.id}.tenonThickness`), '. Make a thinner tenon, or the part again.'],
+      kind: 'tenon thicker than its part', severity: 'will not go', sizes: [mention(across), at(`${joint.id}.tenonThickness`)],
+      say: [`${capital(name)} is too ${across === 'width' ? 'narrow' : 'thin'} for its ${joint.tenons === 'side by side' ? 'tenons' : 'tenon'}: `, mention(across), ` ${across === 'width' ? 'wide' : 'thick'}, and the tenon `, at(`${joint.id}.tenonThickness`), '. Make a thinner tenon, or the part again.'],
     });
   }
-  if (tenonWidth + (ofJoint('topShoulder') ?? 0) > width) {
+  if (last !== undefined && add(last.top, last.width) > width) {
     found.push({
-      kind: 'tenon wider than its part', severity: 'will not go', sizes: [mention('width'), at(`${joint.id}.tenonWidth`)],
-      say: [`${capital(name)} is too narrow for its tenon: `, mention('width'), ' wide, and the tenon ', at(`${joint.id}.tenonWidth`), '. Make a narrower tenon.'],
+      kind: 'tenon wider than its part', severity: 'will not go', sizes: [mention(along), at(`${joint.id}.tenonWidth`)],
+      say: [`${capital(name)} is too ${along === 'width' ? 'narrow' : 'thin'} for its ${joint.tenons === 'one above the other' ? 'tenons' : 'tenon'}: `, mention(along), ` ${along === 'width' ? 'wide' : 'thick'}, and the tenon `, at(`${joint.id}.tenonWidth`), '. Make a narrower tenon.'],
     });
   }
   if (shoulders !== undefined && length < shoulders + 2 * tenonLength) {

@@ -11,10 +11,12 @@ interface Tenoning {
   readonly fromTop: string;
   readonly into: 'width' | 'thickness';
   readonly places?: readonly string[];
+  readonly haunch?: 'square';
 }
 
 export function jointsOf(input: StarterInput, sizes: Proportions): readonly Joint[] {
-  const rail = { topShoulder: writeExact(sizes.topShoulder), bottomShoulder: '1/4 in' };
+  // A rail that is level with the end of its leg would twist without a haunch.
+  const rail = { topShoulder: writeExact(sizes.topShoulder), bottomShoulder: '1/4 in', haunch: 'square' } as const;
   const stretcher = { topShoulder: '3/8 in', bottomShoulder: '3/8 in' };
   const long = longStretchers(input);
   const back = long.length === 1 ? { places: ['back left', 'back right'] } : {};
@@ -37,10 +39,10 @@ function fromTop(id: string, height: string): string {
   return `leg.length - ${height} - ${id}.width + ${id}Tenon.topShoulder`;
 }
 
-function tenonOf(part: string, name: string, { tenonLength }: Proportions, { topShoulder, bottomShoulder, fromTop, into, places }: Tenoning): MortiseAndTenon {
+function tenonOf(part: string, name: string, { tenonLength, mortise }: Proportions, { topShoulder, bottomShoulder, fromTop, into, places, haunch }: Tenoning): MortiseAndTenon {
   const id = `${part}Tenon`;
   return {
-    kind: 'mortise and tenon', id, name, tenonOn: part, mortiseIn: 'leg', mortiseInto: into, ...(places === undefined ? {} : { places }),
+    kind: 'mortise and tenon', id, name, tenonOn: part, mortiseIn: 'leg', mortiseInto: into, ...(places === undefined ? {} : { places }), ...(haunch === undefined ? {} : { haunch }),
     sizes: {
       tenonLength: writeExact(tenonLength),
       tenonThickness: `${id}.mortiseWidth`,
@@ -52,6 +54,8 @@ function tenonOf(part: string, name: string, { tenonLength }: Proportions, { top
       mortiseLength: `${id}.tenonWidth`,
       setback: 'rail.setback',
       fromTop: { is: fromTop, critical: true },
+      // As long as the tenon is thick, unless that is all of a short one.
+      ...(haunch !== undefined && mortise >= tenonLength ? { haunchLength: `${id}.tenonLength / 2` } : {}),
     },
   };
 }

@@ -42,7 +42,7 @@ function legOf(input: StarterInput, { layerThickness }: Proportions): Part {
     id: 'leg', name: 'leg', count: 4, places: ['front left', 'front right', 'back left', 'back right'], species: input.species,
     sizes: { length: held('height - top.thickness'), width: 'section.leg', thickness: 'section.leg', stock },
     made: input.legs === 'laminated' ? { kind: 'laminated', layers: input.layers, layerThickness: writeExact(layerThickness) } : { kind: 'solid' },
-    referenceFace: 'face side', referenceEdge: 'face edge', easing: EASING, footBevel: '1/8 in',
+    referenceFace: 'face side', referenceEdge: 'face edge', easing: EASING, footBevel: '1/4 in',
   };
 }
 

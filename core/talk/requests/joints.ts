@@ -20,6 +20,10 @@ export const JOINT_ROWS = [
   row('how strong a joint is', ['how strong is [the] {owner}', 'will [the] {owner} hold'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'how strong', joint }))),
   row('a joint by the book', ['what should [the] {owner} be', 'is [the] {owner} right', 'check [the] {owner}'], ({ owner }) => ofJoint(owner, (joint) => ({ kind: 'joint by the book', joint }))),
   row('how to bevel a foot', ['how do i bevel (it|the foot|the feet)'], () => ({ kind: 'foot bevel' })),
+  row('how many shavings a foot takes', ['how many (shavings|strokes) (on|for) (it|the foot|the feet) at {length}', 'how many (shavings|strokes) of {length} (on|for) (it|the foot|the feet)'], ({ length }) => ({ kind: 'foot bevel', shaving: length })),
+  row('a bevel by its two setbacks', ['[a] (bevel|chamfer) [of] {first} by {second}', 'how wide is [a] (bevel|chamfer) of {first} by {second}'], ({ first, second }) => ({ kind: 'bevel', setback: first, otherSetback: second })),
+  row('a chamfer', ['[a] (bevel|chamfer) of {length}', '[a] {length} (bevel|chamfer)', 'how wide is [a] (bevel|chamfer) of {length}'], ({ length }) => ({ kind: 'bevel', setback: length })),
+  row('how many shavings a chamfer takes', ['how many (shavings|strokes) for [a] (bevel|chamfer) of {length}'], ({ length }) => ({ kind: 'bevel', setback: length })),
   row('how to bevel the foot of a part', ['how do i bevel [the] {part}'], ({ part: { part } }) => ({ kind: 'foot bevel', part })),
 ];
 
@@ -29,5 +33,5 @@ function ofJoint({ owner, say }: OwnerMention, build: (joint: string) => Built):
 
 /** A joint goes by its mortise and by its tenon. */
 function sideOf({ say }: OwnerMention): 'mortise' | 'tenon' {
-  return say.endsWith('mortise') ? 'mortise' : 'tenon';
+  return /(?:mortise|slot)$/.test(say) ? 'mortise' : 'tenon';
 }

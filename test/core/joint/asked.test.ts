@@ -30,7 +30,7 @@ describe('asking for the joints at the bench', () => {
     const leg = at().request({ kind: 'marks', part: 'leg' });
     expect(leg.screen).toMatchObject({ result: { answers: [{ label: 'long rail', length: inches(1) }, { label: 'short rail' }, { label: 'side stretcher' }, { label: 'back stretcher' }], note: expect.stringMatching(/^They end: long rail 4 1\/2 in, .*From the top end\.$/) as string } });
     const rail = at().request({ kind: 'marks', part: 'longRail' });
-    expect(rail.screen).toMatchObject({ result: { answers: [{ label: 'first shoulder' }, { label: 'second shoulder' }], note: expect.stringMatching(/^outer cheek 3\/8 in, .*groove depth 1\/2 in$/) as string } });
+    expect(rail.screen).toMatchObject({ result: { answers: [{ label: 'first shoulder' }, { label: 'second shoulder' }, { label: 'haunch end' }], note: expect.stringMatching(/^outer cheek 3\/8 in, .*groove depth 1\/2 in$/) as string } });
   });
 
   it('where one starts and ends', () => {
@@ -39,7 +39,7 @@ describe('asking for the joints at the bench', () => {
   });
 
   it('all of one: face, ends, sides and depth', () => {
-    expect(at().say('where is the short rail mortise')).toBe('Leg, short rail mortise, in the face towards the short rail: from one inch to four, and a half inches, from the top end; sides five eighths of an inch and one, and one eighth inches, from the outer face; one, and thirteen sixteenths inches deep.');
+    expect(at().say('where is the short rail mortise')).toBe('Leg, short rail mortise, in the face towards the short rail: from one inch to four, and a half inches, from the top end; sides five eighths of an inch and one, and one eighth inches, from the outer face; one, and thirteen sixteenths inches deep; depth of the haunch socket, half an inch deep.');
     expect(at().say('where is the long rail tenon')).toMatch(/^Long rail, long rail tenon: shoulders one, and three quarters inches and forty-seven, and three quarters inches, from one end; cheeks three eighths/);
   });
 
@@ -67,7 +67,7 @@ describe('asking for the joints at the bench', () => {
 
   it('the step itself tells passes, bevel, levering and strop', () => {
     const session = at('chop mortises/leg/2/longRailTenon');
-    expect(session.say('tell me more')).toMatch(/In five passes, go from the middle to one end, turn the bevel, then to the other, staying off both end lines\. Lever from the second pass on, and strop after two and four\. Then trim the ends upright\.$/);
+    expect(session.say('tell me more')).toMatch(/In five passes, go from the middle to one end, turn the bevel, then to the other, staying off both end lines\. Lever from the second pass on, and strop after two and four\. Then trim the ends upright\. Chop the socket of the haunch last, half an inch deep, and saw its sides first\.$/);
   });
 
   it('how long the tenon could be, and how strong the joint is, as guidance and no approval', () => {
@@ -88,9 +88,9 @@ describe('asking for the joints at the bench', () => {
 
   it('what the joint should be by the book, with the range that is published and where the plan differs', () => {
     const say = at().say('what should the long rail tenon be');
-    expect(say).toMatch(/^Long rail tenon, by the book: three eighths of an inch thick, from the chisel nearest to a third; shoulders one inch above and one quarter of an inch below/);
+    expect(say).toMatch(/^Long rail tenon, by the book: three eighths of an inch thick, from the chisel nearest to a third; top shoulder one inch; bottom shoulder one quarter of an inch; haunch three eighths of an inch; longest tenon/);
     expect(say).toMatch(/published from five sixteenths of an inch to five eighths of an inch/);
-    expect(say).toMatch(/Your plan has mortise width half an inch, bottom shoulder half an inch and outer shoulder three eighths of an inch\.$/);
+    expect(say).toMatch(/Your plan has mortise width half an inch, bottom shoulder half an inch, outer shoulder three eighths of an inch and haunch half an inch\.$/);
   });
 
   it('that no owned chisel fits', () => {
@@ -101,7 +101,7 @@ describe('asking for the joints at the bench', () => {
   });
 
   it('how to bevel the foot, and where the plane stops', () => {
-    expect(at().say('how do I bevel the foot')).toMatch(/^Leg, foot bevel, one eighth of an inch from the bottom end on all sides.*plane from each corner to the middle, one, and five eighths inches/);
+    expect(at().say('how do I bevel the foot')).toMatch(/^Leg, foot bevel, one quarter of an inch from the bottom end on all sides.*plane from each corner to the middle, one, and five eighths inches/);
     expect(at().say('how do I bevel the top')).toBe('That part has no bevelled foot.');
   });
 

@@ -25,7 +25,7 @@ interface Act {
 /** A sawing stool of our own: a top and four legs, the least that loads. */
 export function stool(changes: Partial<PieceFile> = {}): string {
   return writePiece({
-    format: 'benchcall piece', version: 1, name: 'sawing stool',
+    format: 'benchcall piece', version: 2, name: 'sawing stool',
     parameters: { height: '18 in', over: '24 in' },
     parts: [
       part('top', 'top', 1, 'over', '8 in'),

@@ -3,7 +3,7 @@ import type { Part, PieceFile, SizeSource } from '../../../core/piece/file.ts';
 /** A sound file with the parts and parameters given, and the least of everything else. */
 export function pieceOf(parts: readonly Part[], parameters: Readonly<Record<string, SizeSource>> = {}, more: Partial<PieceFile> = {}): PieceFile {
   return {
-    format: 'benchcall piece', version: 1, name: 'Test piece', parameters, parts, joints: [],
+    format: 'benchcall piece', version: 2, name: 'Test piece', parameters, parts, joints: [],
     allowances: { roughLength: '1 in', roughWidth: '1/4 in', roughThickness: '1/8 in' },
     tools: { chisels: [], clamps: [] },
     adhesive: { kind: 'PVA' },

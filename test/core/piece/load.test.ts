@@ -61,8 +61,8 @@ describe('a bad piece file is told with the place, what was expected and what wa
   });
 
   test('a file of a newer version is refused in words, and only that is said', () => {
-    const faults = faultsOf(changed('"version": 1', '"version": 2, "novelty": true'));
-    expect(faults).toEqual([{ path: '$.version', line: 4, column: 14, expected: 'version 1', found: 'version 2', message: expect.stringContaining('newer Benchcall') as string }]);
+    const faults = faultsOf(changed('"version": 2', '"version": 3, "novelty": true'));
+    expect(faults).toEqual([{ path: '$.version', line: 4, column: 14, expected: 'version 2', found: 'version 3', message: expect.stringContaining('newer Benchcall') as string }]);
   });
 
   test('some other JSON is called that, rather than a piece that lacks everything', () => {

@@ -23,7 +23,7 @@ export function bakersTable(): LoadedPiece {
 /** A piece of such parts and joints, with everything else as usual. */
 export function piece(parts: readonly Part[], joints: readonly Joint[] = [], other: Partial<PieceFile> = {}): LoadedPiece {
   return load(JSON.stringify({
-    format: 'benchcall piece', version: 1, name: 'test piece', parameters: {}, parts, joints,
+    format: 'benchcall piece', version: 2, name: 'test piece', parameters: {}, parts, joints,
     allowances: { roughLength: '1 in', roughWidth: '1/4 in', roughThickness: '1/8 in' },
     tools: { chisels: ['1/4 in', '3/8 in'], clamps: [] },
     adhesive: { kind: 'PVA' }, finish: { kind: 'shellac', coats: 2, recoatHours: 2 },
