@@ -4,11 +4,12 @@ import { LAYOUT_RECKONINGS } from '../core/layout/reckonings.ts';
 import { expectedOf, readInputs } from '../core/reckoning/readInputs.ts';
 import type { Field, Fields, InputFault, Reckoning } from '../core/reckoning/reckoning.ts';
 import { writeOutcome, writeTelling } from '../core/reckoning/writeOutcome.ts';
+import { EDGE_RECKONINGS } from '../core/edge/reckonings.ts';
 import { TRUE_RECKONINGS } from '../core/true/reckonings.ts';
 import { WOOD_RECKONINGS } from '../core/wood/reckonings.ts';
 
 /** Every folder of the core that reckons contributes its own. */
-const RECKONINGS: readonly Reckoning[] = [...WOOD_RECKONINGS, ...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS, ...GLUE_RECKONINGS, ...TRUE_RECKONINGS];
+const RECKONINGS: readonly Reckoning[] = [...WOOD_RECKONINGS, ...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS, ...GLUE_RECKONINGS, ...EDGE_RECKONINGS, ...TRUE_RECKONINGS];
 
 const USAGE = `npm run reckon                              what can be reckoned, and from what
 npm run reckon -- NAME                      the inputs of one, when it needs any; else its answer
