@@ -65,7 +65,6 @@ export type HostAct =
   | { readonly kind: 'open piece file'; readonly file: File }
   | { readonly kind: 'save everything' }
   | { readonly kind: 'take in everything'; readonly file: File }
-  | { readonly kind: 'choose microphone'; readonly id: string }
   | { readonly kind: 'put away notice'; readonly index: number }
   /** A key that has been down for many seconds: dust, a fallen board, or worn out. */
   | { readonly kind: 'key stuck'; readonly label: string };

@@ -5,7 +5,7 @@ import { LONGEST_TIMER_MS, SHORTEST_TIMER_MS } from '../clock/sayDuration.ts';
 import type { Moment } from '../clock/moment.ts';
 import { LARGEST_FILE_BYTES } from '../piece/load.ts';
 import type { Entry } from './entry.ts';
-import { ADDRESS_WORDS, type Settings } from './settings.ts';
+import { ADDRESS_WORDS, STANDINGS, type Settings } from './settings.ts';
 
 /**
  * What may stand in the journal, field by field. Whatever is stored is read through these and never believed:
@@ -45,6 +45,10 @@ export const SettingSchema = v.strictObject({
   textPercent: v.exactOptional(v.picklist([100, 125])),
   addressWord: v.exactOptional(v.picklist(ADDRESS_WORDS)),
   listening: v.exactOptional(v.boolean()),
+  speakUp: v.exactOptional(v.boolean()),
+  waitForLull: v.exactOptional(v.boolean()),
+  standing: v.exactOptional(v.picklist(STANDINGS)),
+  microphone: v.exactOptional(text(300)),
   breakSeconds: v.exactOptional(whole(1, 24 * 3600)),
 }) satisfies v.GenericSchema<unknown, Partial<Settings>>;
 

@@ -4,6 +4,10 @@ import type { Rounding } from '../length/rounding.ts';
 export const ADDRESS_WORDS = ['bench', 'workshop', 'partner'] as const;
 export type AddressWord = (typeof ADDRESS_WORDS)[number];
 
+/** Where the maker's ears usually are, beside the kiosk. */
+export const STANDINGS = ['close', 'at the bench', 'across the shop'] as const;
+export type Standing = (typeof STANDINGS)[number];
+
 export interface Settings {
   readonly rounding: Rounding;
   /** 0 (mute) to 10. */
@@ -13,6 +17,13 @@ export interface Settings {
   readonly textPercent: 100 | 125;
   readonly addressWord: AddressWord;
   readonly listening: boolean;
+  /** Speak louder while the shop is loud. */
+  readonly speakUp: boolean;
+  /** Keep a clock's call back for a lull in the hammering, as long as that clock allows. */
+  readonly waitForLull: boolean;
+  readonly standing: Standing;
+  /** The microphone's name as the browser gives it; '' for the one that the system prefers. */
+  readonly microphone: string;
   /** Seconds of chopping between looks at the edge. */
   readonly breakSeconds: number;
 }
@@ -25,5 +36,9 @@ export const DEFAULT_SETTINGS: Settings = {
   textPercent: 100,
   addressWord: 'bench',
   listening: true,
+  speakUp: true,
+  waitForLull: true,
+  standing: 'at the bench',
+  microphone: '',
   breakSeconds: 60,
 };

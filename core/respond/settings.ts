@@ -23,13 +23,24 @@ export function changeSettings(setting: Partial<Settings>): Response {
     if (!ADDRESS_WORDS.includes(setting.addressWord)) return refuse(`Call me ${sayList(ADDRESS_WORDS, 'or')}.`);
     said.push(`call me ${setting.addressWord}`);
   }
-  if (setting.listening !== undefined) said.push(setting.listening ? 'I listen for my word' : 'I listen only while the listen key is used');
+  said.push(...saySound(setting));
   if (setting.breakSeconds !== undefined) {
     if (!(setting.breakSeconds >= 10 && setting.breakSeconds <= 3600)) return refuse('The break clock goes from ten seconds to one hour.');
     said.push(`a look at the edge every ${sayDuration(setting.breakSeconds * 1000)}`);
   }
   if (said.length === 0) return refuse('No setting was named.');
   return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
+}
+
+/** What holds from now on of hearing, and of speaking in a loud shop. */
+function saySound({ listening, speakUp, waitForLull, standing, microphone }: Partial<Settings>): readonly string[] {
+  return [
+    ...(listening === undefined ? [] : [listening ? 'I listen for my word' : 'I listen only while the listen key is used']),
+    ...(speakUp === undefined ? [] : [speakUp ? 'I speak up while the shop is loud' : 'I speak at the loudness that you set, however loud the shop is']),
+    ...(waitForLull === undefined ? [] : [waitForLull ? 'what can wait is called out between the blows' : 'the clocks call out at once, also into hammering']),
+    ...(standing === undefined ? [] : [`I speak for someone ${standing}`]),
+    ...(microphone === undefined ? [] : [microphone === '' ? 'I listen with the microphone that the system prefers' : `I listen with the microphone ${microphone}`]),
+  ];
 }
 
 /** 'the nearest thirty-second of an inch', 'half a millimetre' */

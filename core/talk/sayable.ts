@@ -53,7 +53,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'journal':
       return ['scratch that', 'put it back', 'note the left board has a knot', 'what moved'];
     case 'settings':
-      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening'];
+      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening', 'do not speak up', 'wait for a lull'];
     case 'files':
       return ['show the parts', 'where am I'];
     default:

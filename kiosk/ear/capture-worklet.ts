@@ -2,6 +2,8 @@
 declare class AudioWorkletProcessor {
   readonly port: MessagePort;
 }
+/** Seconds on the audio context's clock at the beginning of this call of `process`. */
+declare const currentTime: number;
 declare function registerProcessor(name: string, processor: new () => AudioWorkletProcessor): void;
 
 /** 100 ms at 16 kHz: short enough for early guesses, long enough to keep the post between threads quiet. */
@@ -25,7 +27,7 @@ class Capture extends AudioWorkletProcessor {
   }
 
   #handOver(): void {
-    this.port.postMessage(this.#block, [this.#block.buffer]);
+    this.port.postMessage({ samples: this.#block, at: currentTime }, [this.#block.buffer]);
     this.#block = new Float32Array(BLOCK_SAMPLES);
     this.#filled = 0;
   }

@@ -14,6 +14,9 @@ import { CARE_TIMES, HEAP_GROWTH_BYTES, RecogniserCare } from './recogniserCare.
 import type { CareAddresses, CareTimes, ModelInUse } from './recogniserCare.ts';
 import { ShopSoundMeter } from './shopSound.ts';
 import type { ShopSound } from './shopSound.ts';
+import { OwnVoice } from './ownVoice.ts';
+import { SoundFaultWatch } from './soundFault.ts';
+import { Steady } from './steady.ts';
 import { earState } from './state.ts';
 import type { EarFacts, EarState } from './state.ts';
 
@@ -33,6 +36,10 @@ export interface EarEvents {
   modelLoaded?(model: ModelInUse): void;
   /** This model cannot be used, and why; the one that ships is tried in its place. */
   modelRefused?(url: string, reason: string): void;
+  /** The microphone cuts what it hears, for it is too loud; again only after it was better. */
+  distorted?(): void;
+  /** Its own voice was heard so loud while it was deaf: A-weighted decibels below full scale. */
+  ownVoice?(db: number): void;
 }
 
 /** Listens in while somebody tries the microphone; at no other time does anything but commands leave the ear. */
@@ -50,8 +57,6 @@ export interface EarOptions {
   readonly addresses?: CareAddresses;
   /** Where sound comes from; the microphone unless told otherwise. */
   readonly source?: (events: MicrophoneEvents) => SoundSource;
-  /** The microphone's name, as the browser gives it; without it, the system's choice. */
-  readonly microphone?: string;
   readonly careTimes?: CareTimes;
   readonly heapGrowthBytes?: number;
 }
@@ -79,6 +84,7 @@ export interface Ear {
   /** Hears with another model: asks which one is chosen, and loads it. */
   changeModel(): Promise<void>;
   microphones(): Promise<readonly MicrophoneChoice[]>;
+  /** By its name; '' for the one that the system prefers. Another one stands in while it is not there. */
   chooseMicrophone(label: string): Promise<void>;
   diagnosis(): Promise<EarDiagnosis>;
 }
@@ -126,22 +132,27 @@ class BenchEar implements Ear {
   #attentionEnds: ReturnType<typeof setTimeout> | undefined;
   #whenQuiet: (() => void)[] = [];
   #tap: EarTap | undefined;
-  readonly #label: string | undefined;
+  #label: string | undefined;
+  readonly #steady = new Steady();
+  readonly #faults = new SoundFaultWatch();
+  readonly #ownVoice = new OwnVoice();
+  /** Until the engine has forgotten what was said before it went deaf, what it tells is of that. */
+  #forgetting = 0;
+  #wokeAt = -Infinity;
 
-  constructor({ events, addresses = ADDRESSES, source = fromMicrophone, microphone, careTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES }: EarOptions) {
+  constructor({ events, addresses = ADDRESSES, source = fromMicrophone, careTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES }: EarOptions) {
     this.#events = events;
-    this.#label = microphone;
     this.#care = new RecogniserCare(addresses, {
-      partial: (words) => this.#notice(this.#attention.guess(words, performance.now())),
-      words: (words) => this.#take(asMeant(words, this.#meant)),
+      partial: (words) => { if (this.#forgetting === 0) this.#notice(this.#attention.guess(words, performance.now())); },
+      words: (words) => { if (this.#forgetting === 0) this.#take(asMeant(words, this.#meant)); },
       loaded: (model) => this.#events.modelLoaded?.(model),
       refused: (url, reason) => this.#events.modelRefused?.(url, reason),
       changed: (engine, engineReason) => this.#learn({ engine, engineReason }),
       grammarSet: (grammar, guessedWords) => this.#useGrammar(grammar, guessedWords),
     }, careTimes, heapGrowthBytes);
     this.#microphone = source({
-      block: (samples) => this.#hear(samples),
-      began: () => this.#learn({ microphone: 'hearing' }),
+      block: (samples, ageMs = 0) => this.#hear(samples, performance.now() - ageMs),
+      began: () => this.#learn({ microphone: 'hearing', sound: undefined }),
       lost: (microphone) => this.#lostMicrophone(microphone),
     });
   }
@@ -167,7 +178,7 @@ class BenchEar implements Ear {
     this.#attention.leave();
     this.#quietNow();
     this.#events.level(null);
-    this.#learn({ on: false, engine: 'starting', microphone: 'starting', attending: false });
+    this.#learn({ on: false, engine: 'starting', microphone: 'starting', attending: false, sound: undefined });
   }
 
   async setGrammar(phrases: readonly string[], addressWord: string): Promise<{ applied: boolean; unknownWords: readonly string[] }> {
@@ -212,7 +223,8 @@ class BenchEar implements Ear {
   }
 
   chooseMicrophone(label: string): Promise<void> {
-    return this.#microphone.choose(label);
+    this.#label = label === '' ? undefined : label;
+    return this.#microphone.choose(this.#label);
   }
 
   async diagnosis(): Promise<EarDiagnosis> {
@@ -226,16 +238,29 @@ class BenchEar implements Ear {
     this.#events.guessedWords?.(guessedWords);
   }
 
-  #hear(samples: Float32Array<ArrayBuffer>): void {
-    this.#events.level(this.#meter.take(samples));
+  /** `wholeAt` is when the microphone had all of it: what it heard while the mouth spoke stays unheard, however late a busy page gets it. */
+  #hear(samples: Float32Array<ArrayBuffer>, wholeAt: number): void {
     this.#tap?.sound(samples);
-    if (this.#deafness.deaf) return;
-    this.#shop.take(samples, performance.now());
+    this.#watchFaults(samples);
+    this.#steady.take(samples);
+    this.#events.level(this.#meter.take(samples));
+    if (this.#deafness.deaf || wholeAt < this.#wokeAt) {
+      this.#ownVoice.take(samples);
+      return;
+    }
+    this.#shop.take(samples, wholeAt);
     const { blocks, ended } = this.#gate.take(samples);
     if (blocks.length === 0) return;
     this.#tap?.passed(blocks, ended);
     for (const block of this.#gain.apply(blocks)) this.#care.hear(block);
     if (ended) void this.#utteranceEnded();
+  }
+
+  #watchFaults(samples: Float32Array): void {
+    const sound = this.#faults.take(samples);
+    if (sound === this.#facts.sound) return;
+    this.#learn({ sound });
+    if (sound === 'too loud') this.#events.distorted?.();
   }
 
   #shutGate(): void {
@@ -257,9 +282,14 @@ class BenchEar implements Ear {
     if (deaf) {
       this.#attention.deafened(now);
       this.#shutGate();
-      this.#care.forget();
+      this.#forget();
       this.#quietNow();
-    } else this.#attention.woke(now);
+    } else {
+      this.#attention.woke(now);
+      this.#wokeAt = now;
+      const db = this.#ownVoice.loudness(this.#shop.at(now)?.ambientDb);
+      if (db !== undefined) this.#events.ownVoice?.(db);
+    }
     this.#facts = { ...this.#facts, deaf };
     this.#attentionChanged();
   }
@@ -288,12 +318,19 @@ class BenchEar implements Ear {
 
   #lostMicrophone(microphone: EarFacts['microphone']): void {
     this.#shutGate();
-    this.#care.forget();
+    this.#forget();
     this.#meter.reset();
     this.#shop.reset();
+    this.#steady.reset();
+    this.#faults.reset();
     this.#quietNow();
     this.#events.level(null);
-    this.#learn({ microphone });
+    this.#learn({ microphone, sound: undefined });
+  }
+
+  #forget(): void {
+    this.#forgetting += 1;
+    void this.#care.forget().finally(() => { this.#forgetting -= 1; });
   }
 
   #learn(news: Partial<EarFacts>): void {

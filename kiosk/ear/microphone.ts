@@ -6,12 +6,12 @@ export interface MicrophoneChoice {
   readonly chosen: boolean;
 }
 
-/** Why there is no sound: none plugged in, refused by the browser's settings, held by another program, or the browser waits for a first touch. */
-export type MicrophoneFault = 'no microphone' | 'not allowed' | 'busy' | 'untouched';
+/** Why there is no sound: none plugged in, refused by the browser's settings, held by another program, the browser waits for a first touch, or will not give sound at our rate. */
+export type MicrophoneFault = 'no microphone' | 'not allowed' | 'busy' | 'untouched' | 'wrong rate';
 
 export interface MicrophoneEvents {
-  /** 100 ms of 16 kHz sound. */
-  block(samples: Float32Array<ArrayBuffer>): void;
+  /** 100 ms of 16 kHz sound; `ageMs` ago it was whole, for a busy page gets it late. */
+  block(samples: Float32Array<ArrayBuffer>, ageMs?: number): void;
   /** It hears now. */
   began(): void;
   /** It hears no longer; it goes on trying by itself. */
@@ -27,8 +27,8 @@ export interface SoundSource {
   stop(): void;
   /** Every microphone by name; names are empty until the browser has allowed one. */
   choices(): Promise<readonly MicrophoneChoice[]>;
-  /** Takes the microphone of this name from now on; another one stands in while it is not there. */
-  choose(label: string): Promise<void>;
+  /** Takes the microphone of this name from now on; another one stands in while it is not there. Undefined: the one that the system prefers. */
+  choose(label: string | undefined): Promise<void>;
 }
 
 /** Without a sign from the browser that a device came, look again this often. */
@@ -42,6 +42,15 @@ const SILENT_TOO_LONG_MS = 3_000;
  * was trained on sound without it. Automatic gain lifts an empty room to the loudness of speech, which opens the noise gate and starves its floor.
  */
 const PROCESSING = { echoCancellation: false, noiseSuppression: false, autoGainControl: false, channelCount: 1 } as const satisfies MediaTrackConstraints;
+
+/** What the worklet hands over: a block, and when it was whole by the context's clock. */
+interface Captured {
+  readonly samples: Float32Array<ArrayBuffer>;
+  readonly at: number;
+}
+
+/** The recogniser would take every word for a slower or a quicker one. */
+class WrongRate extends Error {}
 
 interface Capture {
   readonly stream: MediaStream;
@@ -95,7 +104,8 @@ export class Microphone implements SoundSource {
       .map(({ deviceId, label }) => ({ id: deviceId, label, chosen: label === used }));
   }
 
-  async choose(label: string): Promise<void> {
+  async choose(label: string | undefined): Promise<void> {
+    if (this.#label === label) return;
     this.#label = label;
     if (!this.#wanted || this.#capture?.track.label === label) return;
     this.#letGo();
@@ -135,9 +145,13 @@ export class Microphone implements SoundSource {
     try {
       // At this rate the browser itself resamples what the card gives, with a proper filter.
       const context = new AudioContext({ sampleRate: SAMPLE_RATE_HZ, latencyHint: 'interactive' });
+      if (context.sampleRate !== SAMPLE_RATE_HZ) {
+        void context.close();
+        throw new WrongRate(`the browser gives ${context.sampleRate} samples a second`);
+      }
       await context.audioWorklet.addModule(this.#workletUrl);
       const node = new AudioWorkletNode(context, 'capture', { numberOfInputs: 1, numberOfOutputs: 0, channelCount: 1, channelCountMode: 'explicit' });
-      node.port.onmessage = (event: MessageEvent<Float32Array<ArrayBuffer>>) => this.#heard(context, event.data);
+      node.port.onmessage = (event: MessageEvent<Captured>) => this.#heard(context, event.data);
       context.createMediaStreamSource(stream).connect(node);
       this.#wake(context);
       const [track] = stream.getAudioTracks();
@@ -155,12 +169,12 @@ export class Microphone implements SoundSource {
     return found === undefined ? {} : { deviceId: { ideal: found.deviceId } };
   }
 
-  #heard(context: AudioContext, samples: Float32Array<ArrayBuffer>): void {
+  #heard(context: AudioContext, { samples, at }: Captured): void {
     if (this.#capture?.context !== context) return;
     this.#lastBlockAt = performance.now();
     if (this.#silent) this.#events.began();
     this.#silent = false;
-    this.#events.block(samples);
+    this.#events.block(samples, Math.max(0, 1_000 * (context.currentTime - at)));
   }
 
   /** A device came or went: take one if there is none, and change over when the chosen one came back. */
@@ -221,6 +235,8 @@ function devices(): MediaDevices | undefined {
 
 function faultOf(error: unknown): MicrophoneFault {
   const name = error instanceof DOMException ? error.name : '';
+  // Some browsers refuse to bring a card's sound to another rate.
+  if (error instanceof WrongRate || name === 'NotSupportedError') return 'wrong rate';
   if (name === 'NotAllowedError' || name === 'SecurityError') return 'not allowed';
   return name === 'NotReadableError' || name === 'AbortError' ? 'busy' : 'no microphone';
 }

@@ -107,8 +107,9 @@ export class RecogniserCare {
     return this.#askInPassing((recogniser) => recogniser.finish());
   }
 
-  forget(): void {
-    void this.#askInPassing((recogniser) => recogniser.forget());
+  /** Drops what was heard; what comes before this settles is of what was dropped. */
+  forget(): Promise<void> {
+    return this.#askInPassing((recogniser) => recogniser.forget());
   }
 
   /**

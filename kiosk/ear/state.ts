@@ -1,4 +1,5 @@
 import type { MicrophoneFault } from './microphone.ts';
+import type { SoundFault } from './soundFault.ts';
 
 export type EarStateName =
   | 'starting'
@@ -25,6 +26,8 @@ export interface EarFacts {
   /** What the engine said, for whoever mends it. */
   readonly engineReason: string;
   readonly microphone: 'starting' | 'hearing' | MicrophoneFault;
+  /** What is wrong with the sound that comes. */
+  readonly sound?: SoundFault | undefined;
   readonly deaf: boolean;
   readonly attending: boolean;
   readonly addressWord: string;
@@ -48,9 +51,11 @@ function hearingState(facts: EarFacts): EarState {
     case 'busy': return { name: 'no microphone', sentence: 'I cannot hear: another program holds the microphone. Close that program, or plug the microphone out and in. The keys do everything.' };
     case 'no microphone': return { name: 'no microphone', sentence: 'I cannot hear: there is no microphone. Plug it in; I go on by myself. The keys do everything.' };
     case 'untouched': return { name: 'not allowed', sentence: 'I cannot hear yet: the browser waits for a first touch. Touch the screen or press any key.' };
+    case 'wrong rate': return { name: 'no microphone', sentence: 'I cannot hear: the browser does not give me sound at 16000 samples a second. Choose another microphone in the settings, or use Chromium. The keys do everything.' };
     case 'starting': return { name: 'starting', sentence: 'Getting ready to listen.' };
     case 'hearing': break;
   }
+  if (facts.sound === 'no sound in it') return { name: 'no microphone', sentence: 'I cannot hear: the microphone is there, but no sound comes from it. Is it switched off or muted? The keys do everything.' };
   if (facts.engine === 'starting') return { name: 'starting', sentence: 'Getting ready to listen.' };
   if (facts.deaf) return { name: 'deaf', sentence: 'I am speaking and do not listen.' };
   if (facts.attending) return { name: 'attending', sentence: 'I am listening.' };

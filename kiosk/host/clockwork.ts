@@ -6,9 +6,6 @@ import type { BenchClock } from '../store/clock.ts';
 import type { BenchKeeper } from './bench.ts';
 
 const LOOK_EVERY_MS = 500;
-/** This loud is a mallet, not a room: a call that may wait does so until it is quiet for a moment. */
-const HAMMERING_DB = -20;
-const LULL_MS = 700;
 /** 'Two minutes left' is true for this long. */
 const NOTE_MS = 20_000;
 
@@ -17,6 +14,8 @@ export interface ClockworkOptions {
   readonly clock: BenchClock;
   readonly mouth: Mouth;
   readonly notice: (sentence: string) => void;
+  /** False while blows fall or somebody speaks: a call that may wait does so, but never longer than its clock allows (two seconds for glue, two minutes at most). */
+  readonly lull: () => boolean;
   /** After each look at the clocks, for the screen. */
   readonly looked: () => void;
 }
@@ -25,7 +24,6 @@ export interface ClockworkOptions {
 export class Clockwork {
   readonly #options: ClockworkOptions;
   #before: Moment | undefined;
-  #loudAt = -Infinity;
   /** The first look has only the journal to go by: how long nobody looked before it is not known. */
   #lookedBefore = false;
   #waiting: { readonly call: ClockCall; readonly until: number }[] = [];
@@ -48,11 +46,6 @@ export class Clockwork {
     this.#before = alive ?? now;
     this.#look();
     setInterval(() => this.#look(), LOOK_EVERY_MS);
-  }
-
-  /** The ear's level, for waiting out the hammering. */
-  level(db: number | null): void {
-    if (db !== null && db > HAMMERING_DB) this.#loudAt = performance.now();
   }
 
   #look(): void {
@@ -78,7 +71,7 @@ export class Clockwork {
   }
 
   #callOut(told: number): void {
-    const quiet = told - this.#loudAt > LULL_MS;
+    const quiet = this.#options.lull();
     const ready = this.#waiting.filter(({ until }) => quiet || told >= until);
     this.#waiting = this.#waiting.filter((waiting) => !ready.includes(waiting));
     for (const { call } of ready.filter(({ call: { timers } }) => timers.some((timer) => this.#stillCalls(timer)))) {

@@ -13,6 +13,7 @@ import type * as Answering from './answering.ts';
 import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
+import { LoudShop } from './loudShop.ts';
 import { kioskView, noticesOf, type Seen } from './view.ts';
 
 export interface HostOptions {
@@ -43,6 +44,7 @@ export class Host {
   readonly #answering: Promise<typeof Answering>;
   /** The same, once it is there. */
   #answers: typeof Answering | undefined;
+  readonly #loudShop: LoudShop;
   #seen: Seen = { heard: '', levelDb: null, ambientDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
   #phrases: readonly string[] = [];
@@ -58,6 +60,7 @@ export class Host {
         state: () => this.#redraw(),
       },
       deafen: () => this.#ear.deafen(),
+      raiseDb: () => this.#loudShop.raiseDb(),
       ...(options.onRendered ? { onRendered: options.onRendered } : {}),
     });
     this.#ear = createEar({
@@ -65,11 +68,14 @@ export class Host {
         heard: (words) => void this.hear(words),
         address: (settled) => this.#addressed(settled),
         level: (levelDb) => this.#levelIs(levelDb),
-        state: () => this.#redraw(),
+        state: () => this.#earChanged(),
+        distorted: () => this.notice('The microphone is so loud that it cuts off what it hears: turn its level down, or move it away from the blows.'),
+        ownVoice: (db) => this.#loudShop.heardItself(db),
         unknownWords: (unknownWords) => this.#see({ unknownWords }),
         guessedWords: (guessedWords) => this.#see({ guessedWords }),
       },
     });
+    this.#loudShop = new LoudShop(() => this.#ear.shop, () => this.#keeper.bench.state.settings);
     this.#keeper = new BenchKeeper({
       store: options.store,
       answering: this.#answering,
@@ -77,7 +83,7 @@ export class Host {
       answered: (reply) => void this.#voice(reply),
       changed: () => this.#changed(),
     });
-    this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), looked: () => this.#redraw() });
+    this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), lull: () => this.#loudShop.lull(), looked: () => this.#redraw() });
     this.#files = new Files({ now: () => this.now(), submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), tell: (reply) => this.#tell(reply), bench: () => this.#keeper.bench });
   }
 
@@ -125,9 +131,6 @@ export class Host {
         return this.#listen();
       case 'hush':
         { this.#mouth.hush(); return; }
-      case 'choose microphone':
-        await this.#ear.chooseMicrophone(act.id);
-        return this.#lookAtMicrophones();
       case 'put away notice':
         { this.#putAway(noticesOf(this.#seen)[act.index]); return; }
       case 'key stuck':
@@ -169,7 +172,6 @@ export class Host {
   }
 
   #levelIs(levelDb: number | null): void {
-    this.#clockwork.level(levelDb);
     this.#see({ levelDb, ambientDb: levelDb === null ? null : this.#ear.shop?.ambientDb ?? null });
   }
 
@@ -177,6 +179,16 @@ export class Host {
     if (this.#keeper.bench.state.settings.listening) await this.#ear.start();
     await this.#lookAtMicrophones();
   }
+
+  /** Microphones come and go with faults, and have names only once one was allowed. */
+  #earChanged(): void {
+    const { name } = this.#ear.state;
+    const hears = name === 'asleep' || name === 'attending' || name === 'deaf';
+    if (hears !== this.#hears) void this.#lookAtMicrophones();
+    this.#hears = hears;
+    this.#redraw();
+  }
+  #hears = false;
 
   async #lookAtMicrophones(): Promise<void> {
     this.#see({ microphones: await this.#ear.microphones().catch(() => []) });
@@ -214,10 +226,17 @@ export class Host {
     this.#applied = settings;
     if (before?.volume !== settings.volume) this.#mouth.setVolume(settings.volume);
     if (before?.speech !== settings.speech) this.#mouth.setSpeech(settings.speech);
+    if ((before?.microphone ?? '') !== settings.microphone) void this.#changeMicrophone(settings.microphone);
     if (before && before.listening !== settings.listening) {
       if (settings.listening) void this.#ear.start();
       else this.#ear.stop();
     }
+  }
+
+  async #changeMicrophone(name: string): Promise<void> {
+    this.#loudShop.forgetVoice();
+    await this.#ear.chooseMicrophone(name);
+    await this.#lookAtMicrophones();
   }
 
   #refreshGrammar({ phrasesFor }: typeof Answering): void {
@@ -242,7 +261,7 @@ export class Host {
     this.#drawing = true;
     requestAnimationFrame(() => {
       this.#drawing = false;
-      this.#options.draw(kioskView({ bench: this.#keeper.bench, now: this.now(), ear: this.#ear.state, mouth: this.#mouth.state, status: this.#options.store.status, seen: this.#seen }));
+      this.#options.draw(kioskView({ bench: this.#keeper.bench, now: this.now(), ear: this.#ear.state, mouth: this.#mouth.state, status: this.#options.store.status, seen: this.#seen, drowned: this.#loudShop.remark }));
     });
   }
 }

@@ -31,6 +31,8 @@ export interface ToDraw {
   readonly mouth: MouthState;
   readonly status: StoreStatus;
   readonly seen: Seen;
+  /** Why the voice may not reach the maker; empty when it does. */
+  readonly drowned: string;
 }
 
 const EAR_STATES: Readonly<Record<EarStateName, EarView['state']>> = {
@@ -39,12 +41,12 @@ const EAR_STATES: Readonly<Record<EarStateName, EarView['state']>> = {
 };
 
 /** Everything the elements draw, in one plain object. */
-export function kioskView({ bench, now, ear, mouth, status, seen }: ToDraw): KioskView {
+export function kioskView({ bench, now, ear, mouth, status, seen, drowned }: ToDraw): KioskView {
   return {
     bench, now,
     theme: themeNow(bench.state.settings, now),
     ear: { state: EAR_STATES[ear.name], sentence: ear.sentence, levelDb: seen.levelDb, ambientDb: seen.ambientDb, heard: seen.heard },
-    mouth: mouthView(mouth, bench.state.settings, seen.words),
+    mouth: mouthView(mouth, bench.state.settings, seen.words, drowned),
     keeping: keepingView(status),
     notices: noticesOf(seen),
     shelf: seen.shelf,
@@ -65,9 +67,11 @@ function themeNow({ theme }: Settings, now: Moment): 'light' | 'dark' {
   return hour >= 7 && hour < 19 ? 'light' : 'dark';
 }
 
-function mouthView(mouth: MouthState, { volume }: Settings, words: string): MouthView {
+function mouthView(mouth: MouthState, { volume }: Settings, words: string, drowned: string): MouthView {
   if (mouth.name === 'no voice' || mouth.name === 'no loudspeaker' || mouth.name === 'waiting for a key') return { state: 'fault', sentence: mouth.sentence, words };
   if (volume === 0) return { state: 'muted', sentence: 'Mute. The words are on the screen.', words };
+  // What nobody can hear stays on the screen, as when it is mute.
+  if (drowned !== '' && words === '') return { state: 'muted', sentence: drowned, words };
   return { state: words === '' ? 'silent' : 'speaking', sentence: mouth.sentence, words };
 }
 

@@ -22,8 +22,10 @@ export interface MouthEvents {
 
 export interface MouthOptions {
   readonly events: MouthEvents;
-  /** Makes the ear deaf while the mouth sounds; what it gives back lets the ear hear again. Signals count, but for 'heard', which asks the maker to speak. */
-  readonly deafen?: () => () => void;
+  /** Makes the ear deaf while the mouth sounds; what it gives back lets the ear hear again, so much later as the loudspeaker lags behind. Signals count, but for 'heard', which asks the maker to speak. */
+  readonly deafen?: () => (laterMs?: number) => void;
+  /** Asked as each thing begins to sound: decibels to add to the volume for a loud shop. */
+  readonly raiseDb?: () => number;
   readonly voice?: VoiceName;
   /** 0 (mute) to 10. */
   readonly volume?: number;
@@ -68,7 +70,7 @@ const START_MS = 10_000;
 
 /** The mouth: words and signals to the loudspeaker. Words are on the screen as well, so every fault is told and none stops the bench. */
 export function createMouth(options: MouthOptions): Mouth {
-  const { events, voice: voiceName = DEFAULT_VOICE, deafen = () => () => undefined } = options;
+  const { events, voice: voiceName = DEFAULT_VOICE, deafen = () => () => undefined, raiseDb = () => 0 } = options;
   let volume = options.volume ?? DEFAULT_VOLUME;
   let speech: Speech = options.speech ?? 'normal';
   let facts: MouthFacts = { output: 'starting', voice: 'starting', voiceFault: '' };
@@ -96,15 +98,16 @@ export function createMouth(options: MouthOptions): Mouth {
   const queue = new SpeechQueue({ now: () => performance.now(), perform: ({ text, slow }) => perform(text, slow) });
 
   function perform(text: string, slow: boolean): Performance {
-    let hear: () => void = () => undefined;
+    let hear: ReturnType<typeof deafen> = () => undefined;
     const saying: SayingOptions = {
       renderer, player, voice: voiceName,
       began: () => {
         hear = deafen();
+        player.setRaise(raiseDb());
         events.speaking(text);
       },
       ceased: () => {
-        hear();
+        hear(player.latencyMs);
         events.silent();
       },
       rendered: (samples, words) => options.onRendered?.(samples, words),
@@ -142,8 +145,12 @@ export function createMouth(options: MouthOptions): Mouth {
       if (facts.output === 'starting') await whenOpened();
       if (volume === 0 || player.state !== 'open') return;
       const hear = name === 'heard' ? undefined : deafen();
-      await player.signal(signals[name]);
-      hear?.();
+      try {
+        player.setRaise(raiseDb());
+        await player.signal(signals[name]);
+      } finally {
+        hear?.(player.latencyMs);
+      }
     },
     hush,
     setVolume(next) {

@@ -8,8 +8,8 @@ export const SAMPLE_RATE = 16_000;
 export interface Mixer {
   /** Where lines lead to. */
   readonly input: AudioNode;
-  /** Changes within a few milliseconds, without a click. */
-  setVolume(volume: number): void;
+  /** Changes within a few milliseconds, without a click; `raiseDb` is added to the volume as far as there is room. */
+  setVolume(volume: number, raiseDb: number): void;
 }
 
 const VOLUME_GLIDE_SECONDS = 0.01;
@@ -17,14 +17,14 @@ const VOLUME_GLIDE_SECONDS = 0.01;
 const HEADROOM = 2;
 const CURVE_POINTS = 4_097;
 
-export function createMixer(context: BaseAudioContext, volume: number): Mixer {
+export function createMixer(context: BaseAudioContext, volume: number, raiseDb = 0): Mixer {
   const input = new GainNode(context, { gain: 1 / HEADROOM });
   const bend = new WaveShaperNode(context, { curve: bendCurve() });
-  const level = new GainNode(context, { gain: gainOf(volume) });
+  const level = new GainNode(context, { gain: gainOf(volume, raiseDb) });
   input.connect(bend).connect(level).connect(context.destination);
   return {
     input,
-    setVolume(next) { level.gain.setTargetAtTime(gainOf(next), context.currentTime, VOLUME_GLIDE_SECONDS / 3); },
+    setVolume(next, raise) { level.gain.setTargetAtTime(gainOf(next, raise), context.currentTime, VOLUME_GLIDE_SECONDS / 3); },
   };
 }
 

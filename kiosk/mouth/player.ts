@@ -19,6 +19,10 @@ export interface Player {
   /** Fades the signals that sound. */
   hushSignals(): void;
   setVolume(volume: number): void;
+  /** Decibels added to the volume, as far as there is room. */
+  setRaise(raiseDb: number): void;
+  /** How long after it was played a sound leaves the loudspeaker. */
+  readonly latencyMs: number;
   close(): void;
 }
 
@@ -47,6 +51,7 @@ export function createPlayer(options: PlayerOptions): Player {
   let context: AudioContext | undefined;
   let mixer: Mixer | undefined;
   let volume = options.volume;
+  let raiseDb = 0;
   let state: OutputState = 'starting';
   let loudspeaker = true;
   let signalEndsAt = 0;
@@ -71,7 +76,7 @@ export function createPlayer(options: PlayerOptions): Player {
       loudspeaker = false;
       judge(); return;
     }
-    mixer = createMixer(context, volume);
+    mixer = createMixer(context, volume, raiseDb);
     signalEndsAt = 0;
     const own = context;
     own.addEventListener('statechange', () => { if (own === context) judge(); });
@@ -146,8 +151,15 @@ export function createPlayer(options: PlayerOptions): Player {
     },
     setVolume(next) {
       volume = next;
-      mixer?.setVolume(next);
+      mixer?.setVolume(next, raiseDb);
     },
+    setRaise(next) {
+      if (next === raiseDb) return;
+      raiseDb = next;
+      mixer?.setVolume(volume, next);
+    },
+    // Not every browser knows it; a lag of seconds is a fault of the driver, and no more is believed.
+    get latencyMs() { return 1_000 * Math.min(2, context?.outputLatency || 0); },
     close() {
       for (const gesture of GESTURES) gestures.removeEventListener(gesture, onGesture);
       devices?.removeEventListener('devicechange', onDevices);

@@ -1,7 +1,7 @@
 import type { TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { sayDuration } from '../../core/clock/sayDuration.ts';
-import { ADDRESS_WORDS } from '../../core/journal/settings.ts';
+import { ADDRESS_WORDS, STANDINGS } from '../../core/journal/settings.ts';
 import type { Settings } from '../../core/journal/settings.ts';
 import { nanometres } from '../../core/length/length.ts';
 import type { Rounding } from '../../core/length/rounding.ts';
@@ -46,17 +46,23 @@ export class SettingsScreen extends LeafingScreen {
       { label: 'call me', detail: `“${settings.addressWord}”`, does: set({ addressWord: after(ADDRESS_WORDS, ADDRESS_WORDS.indexOf(settings.addressWord)) }) },
       { label: 'listening', detail: settings.listening ? 'for my word' : 'only by the key', does: set({ listening: !settings.listening }) },
       { label: 'look at the edge', detail: `every ${sayDuration(settings.breakSeconds * 1000)}`, does: set({ breakSeconds: after(BREAK_SECONDS, BREAK_SECONDS.findIndex((each) => each === settings.breakSeconds)) }) },
+      { label: 'loud shop', detail: settings.speakUp ? 'I speak up' : 'I stay as loud as set', does: set({ speakUp: !settings.speakUp }) },
+      { label: 'hammering', detail: settings.waitForLull ? 'clocks wait for a lull' : 'clocks call at once', does: set({ waitForLull: !settings.waitForLull }) },
+      { label: 'you stand', detail: settings.standing, does: set({ standing: after(STANDINGS, STANDINGS.indexOf(settings.standing)) }) },
       this.#microphone(),
     ];
   }
 
+  /** Goes through the system's choice and every microphone by name; one that is chosen and not there stays in the round. */
   #microphone(): Choice {
     const { microphones } = this.view;
-    const chosen = microphones.findIndex((each) => each.chosen);
-    const next = microphones[(chosen + 1) % Math.max(1, microphones.length)];
+    const wanted = this.settings.microphone;
+    const names = [...new Set(['', ...microphones.map(({ label }) => label), wanted])];
+    const used = microphones.find((each) => each.chosen)?.label;
+    const detail = wanted === '' ? `the system’s choice${used === undefined ? '' : `: ${used}`}` : used === wanted ? wanted : `${wanted}: not there${used === undefined ? '' : `, ${used} stands in`}`;
     return {
-      label: 'microphone', detail: microphones[chosen]?.label ?? (microphones.length === 0 ? 'none found' : 'none chosen'),
-      does: { act: { kind: 'choose microphone', id: next?.id ?? '' } }, disabled: microphones.length === 0,
+      label: 'microphone', detail: microphones.length === 0 ? 'none found' : detail,
+      does: { request: { kind: 'set', setting: { microphone: after(names, names.indexOf(wanted)) } } }, disabled: microphones.length === 0,
     };
   }
 }

@@ -28,5 +28,12 @@ export const SCREEN_ROWS = [
   row('what to call it', ['call yourself {address}', 'call (me|you) {address}', 'your name is {address}', '(answer|listen) to {address}'], ({ address }) => ({ kind: 'set', setting: { addressWord: address } })),
   row('stop listening', ['stop listening', 'do not listen'], () => ({ kind: 'set', setting: { listening: false } })),
   row('listen again', ['(start|keep) listening', 'listen [to me]'], () => ({ kind: 'set', setting: { listening: true } })),
+  row('speak up in noise', ['speak up (over the noise|when it is loud)'], () => ({ kind: 'set', setting: { speakUp: true } })),
+  row('never speak up', ['(do not|never) speak up'], () => ({ kind: 'set', setting: { speakUp: false } })),
+  row('wait for a lull', ['wait for a lull'], () => ({ kind: 'set', setting: { waitForLull: true } })),
+  row('never wait for a lull', ['(do not|never) wait for a lull', 'call out at once'], () => ({ kind: 'set', setting: { waitForLull: false } })),
+  row('where the maker stands', ['i stand (close|beside you)'], () => ({ kind: 'set', setting: { standing: 'close' } })),
+  row('where the maker stands', ['i stand in front [of you]'], () => ({ kind: 'set', setting: { standing: 'at the bench' } })),
+  row('where the maker stands', ['i stand far away'], () => ({ kind: 'set', setting: { standing: 'across the shop' } })),
   row('how often to look at the edge', ['(look at|check) the edge every {duration}', 'break every {duration}'], ({ duration }) => ({ kind: 'set', setting: { breakSeconds: Math.round(duration / 1000) } })),
 ];

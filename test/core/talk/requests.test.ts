@@ -117,6 +117,11 @@ const SAID: Record<string, readonly (readonly [string, Request])[]> = {
     ['larger text', { kind: 'set', setting: { textPercent: 125 } }],
     ['your name is partner', { kind: 'set', setting: { addressWord: 'partner' } }],
     ['stop listening', { kind: 'set', setting: { listening: false } }],
+    ['speak up over the noise', { kind: 'set', setting: { speakUp: true } }],
+    ['do not speak up', { kind: 'set', setting: { speakUp: false } }],
+    ['wait for a lull', { kind: 'set', setting: { waitForLull: true } }],
+    ['never wait for a lull', { kind: 'set', setting: { waitForLull: false } }],
+    ['I stand far away', { kind: 'set', setting: { standing: 'across the shop' } }],
     ['look at the edge every two minutes', { kind: 'set', setting: { breakSeconds: 120 } }],
   ],
 };

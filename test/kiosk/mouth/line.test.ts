@@ -117,9 +117,29 @@ describe('the volume', () => {
   it('changes while something sounds, within 30 ms', async () => {
     const { context, mixer, at, render } = studio(1);
     openLine(context, mixer.input).append(tone(0.9), 0);
-    at(0.4, () => mixer.setVolume(8));
+    at(0.4, () => mixer.setVolume(8, 0));
     const samples = await render();
     expect(decibels(levelOf(samples, 0.43, 0.8) / levelOf(samples, 0.1, 0.39))).to.be.closeTo(-6, 0.1);
+  });
+});
+
+describe('in a loud shop', () => {
+  const raisedBy = async (volume: number, raiseDb: number): Promise<number> => {
+    const { context, mixer, at, render } = studio(1);
+    openLine(context, mixer.input).append(tone(0.9), 0);
+    at(0.4, () => mixer.setVolume(volume, raiseDb));
+    mixer.setVolume(volume, 0);
+    const samples = await render();
+    return decibels(levelOf(samples, 0.45, 0.8) / levelOf(samples, 0.1, 0.39));
+  };
+
+  it('it is louder by what is asked for', async () => {
+    expect(await raisedBy(5, 6)).to.be.closeTo(6, 0.1);
+  });
+
+  it('but never louder than the loudspeaker has room for', async () => {
+    expect(await raisedBy(8, 20)).to.be.closeTo(6, 0.1);
+    expect(await raisedBy(10, 20)).to.be.closeTo(0, 0.1);
   });
 });
 

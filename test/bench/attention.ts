@@ -1,0 +1,29 @@
+/**
+ * The listening around the recogniser: npm run bench -- attention [PART …] [--share 0.3] [--minutes 30]
+ * Needs Debian's espeak-ng, flite and sox. Voices are synthetic: the figures compare settings with each other and promise nothing about a person.
+ */
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { heardFrom, PLACES, wokenByRadio } from './attention/address.ts';
+import { NodeEngine } from '../voice/earInNode.ts';
+import { SoundFolder } from './hearing/sounds.ts';
+
+const { values, positionals } = parseArgs({ allowPositionals: true, options: { share: { type: 'string', default: '1' }, minutes: { type: 'string', default: '30' } } });
+const share = Number(values.share);
+const minutes = Number(values.minutes);
+const folder = () => new SoundFolder(join(tmpdir(), 'benchcall-attention'));
+
+const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
+  async distance() {
+    const engine = await NodeEngine.start();
+    for (const place of PLACES) heardFrom(place, engine, folder(), share);
+  },
+  async radio() {
+    wokenByRadio(await NodeEngine.start(), folder(), minutes);
+  },
+};
+
+const unknown = positionals.find((part) => PARTS[part] === undefined);
+if (unknown !== undefined) throw new Error(`"${unknown}" is no part of this benchmark: choose of ${Object.keys(PARTS).join(', ')}`);
+for (const part of positionals.length > 0 ? positionals : Object.keys(PARTS)) await PARTS[part]?.();
