@@ -18,7 +18,34 @@ export interface KioskView {
   readonly notices: readonly string[];
   /** Piece files found in the pieces folder or on a stick. */
   readonly shelf: readonly ShelfPiece[];
+  readonly hearing: HearingView;
   readonly microphones: readonly { readonly id: string; readonly label: string; readonly chosen: boolean }[];
+}
+
+/** What the ear hears with, and how a trial of the microphone goes. */
+export interface HearingView {
+  /** The model in use and how long it took to load; null while there is none. */
+  readonly model: { readonly name: string; readonly loadMs: number } | null;
+  readonly models: readonly { readonly name: string; readonly chosen: boolean; readonly usable: boolean }[];
+  /** Words of the grammar that the model cannot hear, and those whose sound was guessed. */
+  readonly cannotHear: readonly string[];
+  readonly guessed: readonly string[];
+  /** Null unless the microphone is being tried. */
+  readonly trial: TrialView | null;
+}
+
+export interface TrialView {
+  /** Loudest of the last seconds, in decibels below full scale. */
+  readonly peakDb: number;
+  /** How often the address word was heard alone or before something. */
+  readonly calls: number;
+  /** What was heard last, newest first, and what it would do. */
+  readonly heard: readonly { readonly words: string; readonly would: string; readonly addressed: boolean }[];
+  /** What is wrong with the sound and what to do, the worst first. */
+  readonly faults: readonly string[];
+  /** Seconds of the last words that can be played back; 0 when there are none. */
+  readonly playableSeconds: number;
+  readonly playing: boolean;
 }
 
 export interface EarView {
@@ -65,6 +92,9 @@ export type HostAct =
   | { readonly kind: 'open piece file'; readonly file: File }
   | { readonly kind: 'save everything' }
   | { readonly kind: 'take in everything'; readonly file: File }
+  | { readonly kind: 'choose model'; readonly name: string }
+  /** What was said last while the microphone is tried. */
+  | { readonly kind: 'play back' }
   | { readonly kind: 'put away notice'; readonly index: number }
   /** A key that has been down for many seconds: dust, a fallen board, or worn out. */
   | { readonly kind: 'key stuck'; readonly label: string };

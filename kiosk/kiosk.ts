@@ -119,6 +119,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'settings': return html`<bench-settings .view=${view}></bench-settings>`;
     case 'files': return html`<bench-files .view=${view}></bench-files>`;
     case 'help': return html`<bench-help .view=${view}></bench-help>`;
+    case 'microphone': return html`<bench-microphone .view=${view}></bench-microphone>`;
     default: return assertNever(screen);
   }
 }

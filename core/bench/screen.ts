@@ -21,7 +21,9 @@ export type Screen =
   | { readonly name: 'journal' }
   | { readonly name: 'settings' }
   | { readonly name: 'files' }
-  | { readonly name: 'help' };
+  | { readonly name: 'help' }
+  /** To try the microphone: what is said there is shown, and nothing is done. */
+  | { readonly name: 'microphone' };
 
 /** The question in figures and the answer, for the eye. */
 export interface ReckoningResult {

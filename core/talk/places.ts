@@ -106,7 +106,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['file', { name: 'files' }], ['piece file', { name: 'files' }],
   ['pad', { name: 'record' }], ['number pad', { name: 'record' }], ['fraction pad', { name: 'record' }],
   ['math', { name: 'reckoning' }], ['reckoning', { name: 'reckoning' }],
-  ['help', { name: 'help' }],
+  ['help', { name: 'help' }], ['microphone', { name: 'microphone' }],
 ]);
 
 export const screenSlot: Slot<Screen> = {
@@ -115,7 +115,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'help'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'help', 'microphone'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

@@ -53,7 +53,9 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'journal':
       return ['scratch that', 'put it back', 'note the left board has a knot', 'what moved'];
     case 'settings':
-      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening', 'do not speak up', 'wait for a lull'];
+      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening', 'do not speak up', 'wait for a lull', 'try the microphone'];
+    case 'microphone':
+      return ['next', ...length.map((size) => `how long is the ${size}`), ...copy.map((one) => `record ${one} width three and one sixteenth`), 'leave the microphone'];
     case 'files':
       return ['show the parts', 'where am I'];
     default:

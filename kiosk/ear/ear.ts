@@ -48,8 +48,8 @@ export interface EarTap {
   sound(block: Float32Array): void;
   /** What the gate let through, as the recogniser gets it; `ended` with the last of an utterance. Keep copies. */
   passed(blocks: readonly Float32Array[], ended: boolean): void;
-  /** What was recognised, also when it was not meant for the bench: `words` without the address word. */
-  recognised(words: string, meantFor: 'the bench' | 'nobody' | 'a call by its word'): void;
+  /** All that was recognised, and what of it is meant for the bench: nothing but a call when empty, undefined when it was not addressed. */
+  recognised(said: string, meant: string | undefined): void;
 }
 
 export interface EarOptions {
@@ -296,8 +296,7 @@ class BenchEar implements Ear {
 
   #take(words: string): void {
     const noticed = this.#attention.words(words, performance.now());
-    if (noticed?.kind === 'heard') this.#tap?.recognised(noticed.words, 'the bench');
-    else if (words !== '') this.#tap?.recognised(words, noticed === undefined ? 'nobody' : 'a call by its word');
+    if (words !== '') this.#tap?.recognised(words, noticed?.kind === 'heard' ? noticed.words : noticed && '');
     this.#notice(noticed);
   }
 

@@ -98,10 +98,12 @@ export class Microphone implements SoundSource {
   }
 
   async choices(): Promise<readonly MicrophoneChoice[]> {
-    const all = (await devices()?.enumerateDevices()) ?? [];
-    const used = this.#capture?.track.label;
-    return all.filter(({ kind, deviceId }) => kind === 'audioinput' && deviceId !== 'default' && deviceId !== 'communications')
-      .map(({ deviceId, label }) => ({ id: deviceId, label, chosen: label === used }));
+    const all = ((await devices()?.enumerateDevices()) ?? []).filter(({ kind }) => kind === 'audioinput');
+    const real = all.filter(({ deviceId }) => deviceId !== 'default' && deviceId !== 'communications');
+    const used = this.#capture?.track;
+    // The system's choice has a name of its own ("Default - USB microphone"), and is of the same device as the microphone that it stands for.
+    const named = real.find(({ label }) => label === used?.label) ?? real.find(({ groupId }) => groupId !== '' && groupId === used?.getSettings().groupId);
+    return real.map(({ deviceId, label }) => ({ id: deviceId, label, chosen: deviceId === named?.deviceId }));
   }
 
   async choose(label: string | undefined): Promise<void> {

@@ -13,6 +13,7 @@ import type * as Answering from './answering.ts';
 import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
+import { Hearing } from './hearing.ts';
 import { LoudShop } from './loudShop.ts';
 import { kioskView, noticesOf, type Seen } from './view.ts';
 
@@ -41,6 +42,7 @@ export class Host {
   readonly #keeper: BenchKeeper;
   readonly #clockwork: Clockwork;
   readonly #files: Files;
+  readonly #hearing: Hearing;
   readonly #answering: Promise<typeof Answering>;
   /** The same, once it is there. */
   #answers: typeof Answering | undefined;
@@ -73,6 +75,8 @@ export class Host {
         ownVoice: (db) => this.#loudShop.heardItself(db),
         unknownWords: (unknownWords) => this.#see({ unknownWords }),
         guessedWords: (guessedWords) => this.#see({ guessedWords }),
+        modelLoaded: (model) => this.#hearing.loaded(model),
+        modelRefused: (url, reason) => this.#hearing.refused(url, reason),
       },
     });
     this.#loudShop = new LoudShop(() => this.#ear.shop, () => this.#keeper.bench.state.settings);
@@ -84,6 +88,7 @@ export class Host {
       changed: () => this.#changed(),
     });
     this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), lull: () => this.#loudShop.lull(), looked: () => this.#redraw() });
+    this.#hearing = new Hearing({ ear: () => this.#ear, bench: () => this.#keeper.bench, now: () => this.now(), notice: (sentence) => this.notice(sentence), changed: () => this.#redraw() });
     this.#files = new Files({ now: () => this.now(), submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), tell: (reply) => this.#tell(reply), bench: () => this.#keeper.bench });
   }
 
@@ -94,7 +99,7 @@ export class Host {
     await this.#clockwork.start();
     this.#answers = await this.#answering;
     this.#changed();
-    await Promise.all([this.#mouth.start(), this.#startEar(), this.#lookForPieces()]);
+    await Promise.all([this.#mouth.start(), this.#startEar(), this.#lookForPieces(), this.#hearing.look()]);
   }
 
   now(): Moment {
@@ -109,7 +114,15 @@ export class Host {
   async hear(words: string): Promise<void> {
     this.#see({ heard: words });
     const { parseRequest } = await this.#answering;
-    await this.submit(parseRequest(words, this.#keeper.bench));
+    const request = parseRequest(words, this.#keeper.bench);
+    if (this.#onlyTries(request)) return;
+    await this.submit(request);
+  }
+
+  /** While the microphone is tried, what is said is only shown; but it leads to other screens, and a clock that is due is heard out. */
+  #onlyTries({ kind }: Request): boolean {
+    const { screen, question } = this.#keeper.bench.conversation;
+    return screen.name === 'microphone' && question === null && kind !== 'show' && kind !== 'acknowledge';
   }
 
   /** A sentence that stays on the screen until it is put away. */
@@ -131,6 +144,10 @@ export class Host {
         return this.#listen();
       case 'hush':
         { this.#mouth.hush(); return; }
+      case 'choose model':
+        return this.#hearing.choose(act.name);
+      case 'play back':
+        return this.#hearing.playBack();
       case 'put away notice':
         { this.#putAway(noticesOf(this.#seen)[act.index]); return; }
       case 'key stuck':
@@ -202,6 +219,7 @@ export class Host {
     const { state, conversation } = this.#keeper.bench;
     this.#apply(state.settings);
     if (!conversation.question) this.#ear.closeWindow();
+    this.#hearing.try(conversation.screen.name === 'microphone');
     if (this.#answers) {
       this.#refreshGrammar(this.#answers);
       this.#makeReady(this.#answers);
@@ -261,7 +279,7 @@ export class Host {
     this.#drawing = true;
     requestAnimationFrame(() => {
       this.#drawing = false;
-      this.#options.draw(kioskView({ bench: this.#keeper.bench, now: this.now(), ear: this.#ear.state, mouth: this.#mouth.state, status: this.#options.store.status, seen: this.#seen, drowned: this.#loudShop.remark }));
+      this.#options.draw(kioskView({ bench: this.#keeper.bench, now: this.now(), ear: this.#ear.state, mouth: this.#mouth.state, status: this.#options.store.status, seen: this.#seen, drowned: this.#loudShop.remark, hearing: this.#hearing.view(this.#seen.unknownWords, this.#seen.guessedWords) }));
     });
   }
 }

@@ -2,7 +2,7 @@ import type { Bench } from '../../core/bench/bench.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Settings } from '../../core/journal/settings.ts';
 import type { EarState, EarStateName } from '../ear/state.ts';
-import type { EarView, KeepingView, KioskView, MouthView, ShelfPiece } from '../hostPort.ts';
+import type { EarView, HearingView, KeepingView, KioskView, MouthView, ShelfPiece } from '../hostPort.ts';
 import type { MouthState } from '../mouth/state.ts';
 import type { StoreStatus } from '../store/store.ts';
 
@@ -33,6 +33,7 @@ export interface ToDraw {
   readonly seen: Seen;
   /** Why the voice may not reach the maker; empty when it does. */
   readonly drowned: string;
+  readonly hearing: HearingView;
 }
 
 const EAR_STATES: Readonly<Record<EarStateName, EarView['state']>> = {
@@ -41,7 +42,7 @@ const EAR_STATES: Readonly<Record<EarStateName, EarView['state']>> = {
 };
 
 /** Everything the elements draw, in one plain object. */
-export function kioskView({ bench, now, ear, mouth, status, seen, drowned }: ToDraw): KioskView {
+export function kioskView({ bench, now, ear, mouth, status, seen, drowned, hearing }: ToDraw): KioskView {
   return {
     bench, now,
     theme: themeNow(bench.state.settings, now),
@@ -51,6 +52,7 @@ export function kioskView({ bench, now, ear, mouth, status, seen, drowned }: ToD
     notices: noticesOf(seen),
     shelf: seen.shelf,
     microphones: seen.microphones,
+    hearing,
   };
 }
 

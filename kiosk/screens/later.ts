@@ -11,3 +11,4 @@ import './clocks.ts';
 import './journal.ts';
 import './settings.ts';
 import './help.ts';
+import './microphone.ts';

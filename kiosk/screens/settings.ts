@@ -10,6 +10,7 @@ import { keyRow } from '../keys/keyTable.ts';
 import { show } from './benchScreen.ts';
 import { choiceGrid, choiceStyles, pagesOf } from './choices.ts';
 import type { Choice } from './choices.ts';
+import { nextModel } from './nextModel.ts';
 import { LeafingScreen } from './leafing.ts';
 
 const ROUNDINGS: readonly Rounding[] = [
@@ -28,7 +29,8 @@ export class SettingsScreen extends LeafingScreen {
   }
 
   keys(): readonly KeySpec[] {
-    return keyRow('settings', { step: show({ name: 'step' }), quieter: { request: { kind: 'quieter' } }, louder: { request: { kind: 'louder' } }, menu: show({ name: 'menu' }) });
+    return keyRow('settings', { step: show({ name: 'step' }), quieter: { request: { kind: 'quieter' } }, louder: { request: { kind: 'louder' } },
+      'more settings': this.pages() === 1 ? null : { here: () => { this.page = (this.page + 1) % this.pages(); } }, menu: show({ name: 'menu' }) });
   }
 
   protected pages(): number {
@@ -50,6 +52,8 @@ export class SettingsScreen extends LeafingScreen {
       { label: 'hammering', detail: settings.waitForLull ? 'clocks wait for a lull' : 'clocks call at once', does: set({ waitForLull: !settings.waitForLull }) },
       { label: 'you stand', detail: settings.standing, does: set({ standing: after(STANDINGS, STANDINGS.indexOf(settings.standing)) }) },
       this.#microphone(),
+      { label: 'try the microphone', detail: 'what is heard, and how well', does: show({ name: 'microphone' }) },
+      this.#model(),
     ];
   }
 
@@ -63,6 +67,16 @@ export class SettingsScreen extends LeafingScreen {
     return {
       label: 'microphone', detail: microphones.length === 0 ? 'none found' : detail,
       does: { request: { kind: 'set', setting: { microphone: after(names, names.indexOf(wanted)) } } }, disabled: microphones.length === 0,
+    };
+  }
+
+  #model(): Choice {
+    const { models } = this.view.hearing;
+    const usable = models.filter(({ usable }) => usable);
+    const chosen = models.find((each) => each.chosen);
+    return {
+      label: 'speech model', detail: `${chosen?.name ?? 'built-in'}${usable.length > 1 ? ` (1 of ${usable.length})` : ''}`,
+      does: { act: { kind: 'choose model', name: nextModel(models) } }, disabled: usable.length < 2,
     };
   }
 }

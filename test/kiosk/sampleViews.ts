@@ -12,7 +12,7 @@ import { nanometres } from '../../core/length/length.ts';
 import { loadPiece } from '../../core/piece/load.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import type { Step } from '../../core/work/step.ts';
-import type { KioskView } from '../../kiosk/hostPort.ts';
+import type { HearingView, KioskView, TrialView } from '../../kiosk/hostPort.ts';
 
 const INCH = 25_400_000;
 const MINUTE_MS = 60_000;
@@ -62,6 +62,10 @@ export interface Given {
   readonly view?: Partial<KioskView>;
 }
 
+/** The model that ships, and everything can be heard. */
+const HEARING: HearingView = { model: { name: 'built-in', loadMs: 840 }, models: [{ name: 'built-in', chosen: true, usable: true }], cannotHear: [], guessed: [], trial: null };
+const TRIAL: TrialView = { peakDb: -14.2, calls: 0, heard: [], faults: [], playableSeconds: 0, playing: false };
+
 /** What the kiosk shows on this screen. */
 export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply, question, view = {} }: Given = {}): KioskView {
   const bench: Bench = {
@@ -71,7 +75,7 @@ export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply
   };
   return {
     bench, now: NOW, theme: 'light', notices: [], shelf: [{ name: 'Baker\'s work table', from: 'pieces folder', address: 'a' }, { name: 'Seed chest', from: 'stick', address: 'b' }],
-    microphones: [{ id: 'm', label: 'USB microphone', chosen: true }],
+    microphones: [{ id: 'm', label: 'USB microphone', chosen: true }], hearing: HEARING,
     ear: { state: 'waiting', sentence: '', levelDb: -32, ambientDb: -58, heard: 'how long is the long rail' },
     mouth: { state: 'silent', sentence: '', words: '' }, keeping: { state: 'kept', sentence: '' }, ...view,
   };
@@ -122,6 +126,21 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'settings': viewOf({ name: 'settings' }),
   'files': viewOf({ name: 'files' }),
   'help': viewOf({ name: 'help' }),
+  'microphone': viewOf({ name: 'microphone' }, { view: { hearing: { ...HEARING, trial: TRIAL } } }),
+  'microphone, at its fullest': viewOf({ name: 'microphone' }, { view: {
+    microphones: [{ id: 'm', label: 'USB audio device with a rather long name (0d8c:0014)', chosen: true }, { id: 'n', label: 'Built-in', chosen: false }],
+    hearing: {
+      model: { name: 'a-large-general-model-of-my-own-0.22.zip', loadMs: 12_345 }, cannotHear: ['kumiko', 'stretcher', 'stretchers', 'dovetail', 'rabbet', 'tenon', 'mortise', 'chisel'], guessed: ['yakumono'],
+      models: [{ name: 'built-in', chosen: false, usable: true }, { name: 'a-large-general-model-of-my-own-0.22.zip', chosen: true, usable: true }, { name: 'bad.zip', chosen: false, usable: false }],
+      trial: { ...TRIAL, calls: 3, playableSeconds: 4.2, heard: [
+        { words: 'bench record leg two width three and five sixteenths', addressed: true, would: 'would write down leg two, width, three, and five sixteenths inches; would say “Leg two, width, three, and five sixteenths inches, noted. One sixteenth of an inch over the plan.”' },
+        { words: 'how long … the rail', addressed: false, would: '“bench” did not come first, so nothing; else: not understood: I do not know “… the rail”' },
+        { words: 'bench', addressed: true, would: 'my word: I would listen for what follows' },
+      ] },
+    },
+  } }),
+  'microphone, faults': viewOf({ name: 'microphone' }, { view: { ear: { state: 'waiting', sentence: '', levelDb: -3, ambientDb: -31, heard: '' }, hearing: { ...HEARING, trial: { ...TRIAL, peakDb: 0, faults: ['Loud sounds are cut off: turn the microphone’s input level down in the system’s sound settings, or move it away.'] } } } }),
+  'microphone, none': viewOf({ name: 'microphone' }, { view: { microphones: [], ear: { state: 'fault', sentence: 'I cannot hear: there is no microphone. Plug it in; I go on by myself. The keys do everything.', levelDb: null, ambientDb: null, heard: '' }, hearing: { ...HEARING, model: null, trial: TRIAL } } }),
   'menu': viewOf({ name: 'menu' }),
   'menu, faults': viewOf({ name: 'menu' }, { view: { ear: { state: 'fault', sentence: 'No microphone is plugged in. Plug one in; keys work meanwhile.', levelDb: null, ambientDb: null, heard: '' }, notices: ['No microphone is plugged in. Plug one in; keys work meanwhile.', 'The second copy could not be written: the disk is full. Free some space.'] } }),
   'due': viewOf({ name: 'step' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg two clamps', 45, 49), timer(2, 'open time', 8, 9, 'open time')] } }),

@@ -13,6 +13,8 @@ const BY_NAME = [
 export const SCREEN_ROWS = [
   screens('show a screen', ['show [me] [the] {screen}', '(open|go to) [the] {screen}'], ({ screen }) => ({ kind: 'show', screen })),
   ...BY_NAME.map(([word, name]) => screens('a screen by its name', [word], () => ({ kind: 'show', screen: { name } }))),
+  screens('try the microphone', ['(try|test|check) [the] microphone', 'can you hear me'], () => ({ kind: 'show', screen: { name: 'microphone' } })),
+  screens('leave the trial of the microphone', ['leave [the] microphone'], () => ({ kind: 'show', screen: { name: 'settings' } })),
   // Before the rounding: whoever says the unit alone has not asked for whole millimetres.
   row('the unit', ['(use|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),
   row('how sizes are rounded', ['round [off] to [the] [nearest] {rounding}', 'use {rounding}', 'say {rounding}', 'give me {rounding}', '[the] nearest {rounding}'], ({ rounding }) => ({ kind: 'set', setting: { rounding } })),
