@@ -1,3 +1,5 @@
+import { wordsIn } from '../../core/talk/strict/expression.ts';
+import type { Expression } from '../../core/talk/strict/expression.ts';
 import { Attention } from './attention.ts';
 import { Deafness } from './deafness.ts';
 import type { Release } from './deafness.ts';
@@ -19,10 +21,11 @@ import { SoundFaultWatch } from './soundFault.ts';
 import { Steady } from './steady.ts';
 import { earState } from './state.ts';
 import type { EarFacts, EarState } from './state.ts';
+import { trustedWords } from './trust.ts';
 
 export interface EarEvents {
-  /** Words that were meant for the bench, the address word taken off. Nothing else the ear hears leaves it. */
-  heard(words: string): void;
+  /** Words that were meant for the bench, the address word taken off, and which of them were not heard clearly. Nothing else the ear hears leaves it. */
+  heard(words: string, doubtful: readonly string[]): void;
   /** The address word: `settled` false as soon as it is guessed, true when the maker said it alone and waits. */
   address(settled: boolean): void;
   /** Ten times a second while there is a microphone: decibels below full scale, -90 to 0; null when it is gone. */
@@ -69,8 +72,8 @@ export interface Ear {
   start(): Promise<void>;
   /** Lets go of the microphone and of the engine's memory. */
   stop(): void;
-  /** What may be said, and the word that addresses the bench. `applied` is false while there is no engine: it is set as soon as there is one. */
-  setGrammar(phrases: readonly string[], addressWord: string): Promise<{ readonly applied: boolean; readonly unknownWords: readonly string[] }>;
+  /** What may be said, as phrases and strictly as sentences, and the word that addresses the bench. `applied` is false while there is no engine: it is set as soon as there is one. */
+  setGrammar(phrases: readonly string[], addressWord: string, sentences?: Expression): Promise<{ readonly applied: boolean; readonly unknownWords: readonly string[] }>;
   /** The listen key: what is said next is meant for the bench. Tries again what was given up. */
   listenNow(): void;
   /** The bench asked something: for `ms` of hearing, what is said is taken as meant for it. */
@@ -144,7 +147,7 @@ class BenchEar implements Ear {
     this.#events = events;
     this.#care = new RecogniserCare(addresses, {
       partial: (words) => { if (this.#forgetting === 0) this.#notice(this.#attention.guess(words, performance.now())); },
-      words: (words) => { if (this.#forgetting === 0) this.#take(asMeant(words, this.#meant)); },
+      words: (words, sureness) => { if (this.#forgetting === 0) this.#take(asMeant(words, this.#meant), sureness); },
       loaded: (model) => this.#events.modelLoaded?.(model),
       refused: (url, reason) => this.#events.modelRefused?.(url, reason),
       changed: (engine, engineReason) => this.#learn({ engine, engineReason }),
@@ -181,11 +184,13 @@ class BenchEar implements Ear {
     this.#learn({ on: false, engine: 'starting', microphone: 'starting', attending: false, sound: undefined });
   }
 
-  async setGrammar(phrases: readonly string[], addressWord: string): Promise<{ applied: boolean; unknownWords: readonly string[] }> {
+  async setGrammar(phrases: readonly string[], addressWord: string, sentences?: Expression): Promise<{ applied: boolean; unknownWords: readonly string[] }> {
     await this.#quiet();
     this.#attention.addressWord = addressWord;
     this.#learn({ addressWord });
-    const grammar = await this.#care.setGrammar(wordsToAsk(phrases, addressWord), (unknown) => makeGrammar(phrases, addressWord, unknown));
+    const words = [...new Set([...wordsToAsk(phrases, addressWord), ...(sentences === undefined ? [] : wordsIn(sentences))])];
+    const strict = sentences === undefined ? undefined : { sentences, addressWord };
+    const grammar = await this.#care.setGrammar(words, (unknown) => makeGrammar(phrases, addressWord, unknown), strict);
     return { applied: grammar !== undefined, unknownWords: grammar?.unheard ?? [] };
   }
 
@@ -294,16 +299,17 @@ class BenchEar implements Ear {
     this.#attentionChanged();
   }
 
-  #take(words: string): void {
+  #take(heard: string, sureness: readonly number[]): void {
+    const { words, doubtful } = trustedWords(heard, sureness, this.#facts.addressWord);
     const noticed = this.#attention.words(words, performance.now());
-    if (words !== '') this.#tap?.recognised(words, noticed?.kind === 'heard' ? noticed.words : noticed && '');
-    this.#notice(noticed);
+    if (heard !== '') this.#tap?.recognised(heard, noticed?.kind === 'heard' ? noticed.words : noticed && '');
+    this.#notice(noticed, doubtful);
   }
 
-  #notice(noticed: ReturnType<Attention['words']>): void {
+  #notice(noticed: ReturnType<Attention['words']>, doubtful: readonly string[] = []): void {
     this.#attentionChanged();
     if (noticed?.kind === 'address') this.#events.address(noticed.settled);
-    if (noticed?.kind === 'heard') this.#events.heard(noticed.words);
+    if (noticed?.kind === 'heard') this.#events.heard(noticed.words, doubtful);
   }
 
   /** Shows whether it attends, and looks again when the window ends. */

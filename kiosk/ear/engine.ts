@@ -12,7 +12,7 @@ export interface Engine {
     unlink(path: string): void;
   };
   readonly Model: new (path: string) => EngineModel;
-  readonly Recognizer: new (model: EngineModel, sampleRateHz: number, grammarJson: string) => EngineRecognizer;
+  readonly Recognizer: new (model: EngineModel, sampleRateHz: number, ...grammarJson: readonly [string] | readonly []) => EngineRecognizer;
   SetLogLevel(level: number): void;
   _malloc(bytes: number): number;
   _free(address: number): void;
@@ -21,6 +21,8 @@ export interface EngineModel { delete(): void }
 export interface EngineRecognizer {
   /** True when the engine hears that the speaker has ended. */
   AcceptWaveform(address: number, samples: number): boolean;
+  /** Each result tells how sure it is of each word. */
+  SetWords(on: boolean): void;
   PartialResult(): string;
   Result(): string;
   FinalResult(): string;

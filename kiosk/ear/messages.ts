@@ -1,3 +1,5 @@
+import type { Expression } from '../../core/talk/strict/expression.ts';
+
 /**
  * What the page and the recogniser's worker say to each other. Every ask carries a number and is answered exactly once, with
  * 'done' or 'failed', so that the page can put a deadline on each; sound is the one thing that is sent without waiting.
@@ -6,11 +8,17 @@
 /** The recogniser hears at this rate and no other: another rate would rebuild it inside the engine and leak the old one. */
 export const SAMPLE_RATE_HZ = 16_000;
 
+/** Sentences to listen for and nothing else, where the model lets us. */
+export interface StrictGrammar {
+  readonly sentences: Expression;
+  readonly addressWord: string;
+}
+
 export type Ask =
   /** Loads the engine and the model; takes seconds. */
   | { readonly ask: 'load'; readonly engineUrl: string; readonly modelUrl: string; readonly dictionaryUrl: string }
   /** Swaps the grammar: a new recogniser is made first and the old one freed after, so that a bad grammar changes nothing. */
-  | { readonly ask: 'grammar'; readonly phrases: readonly string[] }
+  | { readonly ask: 'grammar'; readonly phrases: readonly string[]; readonly strict?: StrictGrammar }
   /** Ends the utterance: what was heard comes as a 'words' event before the answer. */
   | { readonly ask: 'finish' }
   /** Forgets what was heard so far. */
@@ -50,6 +58,6 @@ export type FromWorker =
   /** A guess at what is being said; it may still change. */
   | { readonly event: 'partial'; readonly words: string }
   /** What was said, once the engine hears that it is over. */
-  | { readonly event: 'words'; readonly words: string }
+  | { readonly event: 'words'; readonly words: string; /** How sure of each of them, 0 to 1. */ readonly sureness: readonly number[] }
   /** The engine threw while it listened: it is not to be trusted further. */
   | { readonly event: 'crashed'; readonly reason: string };

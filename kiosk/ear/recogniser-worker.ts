@@ -6,8 +6,9 @@
 import startVosk from 'vosk-engine';
 import { describe, fetchModel, LoadError, startEngine } from './engine.ts';
 import type { Engine, EngineRecognizer, Printed, StartEngine } from './engine.ts';
+import { wordGraph } from '../../core/talk/strict/wordGraph.ts';
 import { SAMPLE_RATE_HZ } from './messages.ts';
-import type { FromWorker, NumberedAsk, ToWorker } from './messages.ts';
+import type { FromWorker, NumberedAsk, StrictGrammar, ToWorker } from './messages.ts';
 import { openVocabulary } from './vocabulary.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { fetchDictionary } from './words/fetch.ts';
@@ -44,7 +45,7 @@ async function fulfil(ask: NumberedAsk): Promise<Partial<Extract<FromWorker, { d
       loaded = await load(ask);
       return {};
     }
-    case 'grammar': return swapGrammar(ask.phrases);
+    case 'grammar': return swapGrammar(ask.phrases, ask.strict);
     case 'finish': return finish();
     case 'forget': return forget();
     case 'learn words': return { learned: ready().vocabulary.learn(ask.words) };
@@ -67,17 +68,32 @@ function ready(): Loaded {
   return loaded;
 }
 
-function swapGrammar(phrases: readonly string[]): object {
-  const { engine, vocabulary } = ready();
-  const recogniser = new engine.Recognizer(vocabulary.model, SAMPLE_RATE_HZ, JSON.stringify(phrases));
-  recognisers += 1;
-  if (listening !== undefined) {
-    listening.recogniser.delete();
-    recognisers -= 1;
-  }
+function swapGrammar(phrases: readonly string[], strict: StrictGrammar | undefined): object {
+  const { vocabulary } = ready();
+  const grammar = strict === undefined || vocabulary.follow === undefined ? undefined : { graph: wordGraph(strict.sentences), addressWord: strict.addressWord };
+  // Sentences are put in the place of those before, which must not be in use then; phrases can be refused, and then the old ones stay.
+  if (grammar !== undefined) free();
+  if (grammar !== undefined) vocabulary.follow?.(grammar.graph, grammar.addressWord);
+  const recogniser = newRecogniser(grammar === undefined ? [JSON.stringify(phrases)] : []);
+  free();
   listening = { recogniser, heardSomething: false };
   lastPartial = '';
   return {};
+}
+
+function newRecogniser(grammar: readonly [string] | readonly []): EngineRecognizer {
+  const { engine, vocabulary } = ready();
+  const recogniser = new engine.Recognizer(vocabulary.model, SAMPLE_RATE_HZ, ...grammar);
+  recognisers += 1;
+  recogniser.SetWords(true);
+  return recogniser;
+}
+
+function free(): void {
+  if (listening === undefined) return;
+  listening.recogniser.delete();
+  listening = undefined;
+  recognisers -= 1;
 }
 
 function hear(sound: Float32Array): void {
@@ -124,8 +140,8 @@ function forget(): object {
 
 function postWords(json: string): void {
   lastPartial = '';
-  const { text } = JSON.parse(json) as { text?: string };
-  if (text !== undefined && text !== '') post({ event: 'words', words: text });
+  const { text, result = [] } = JSON.parse(json) as { text?: string; result?: readonly { readonly conf: number }[] };
+  if (text !== undefined && text !== '') post({ event: 'words', words: text, sureness: result.map(({ conf }) => conf) });
 }
 
 function postPartial(json: string): void {

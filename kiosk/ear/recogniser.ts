@@ -1,6 +1,6 @@
 import { startWorker } from '../workers.ts';
 import type { WorkerAddress } from '../workers.ts';
-import type { Ask, FromWorker, Health, Learned, LoadFault, NumberedAsk, ToWorker } from './messages.ts';
+import type { Ask, FromWorker, Health, Learned, LoadFault, NumberedAsk, StrictGrammar, ToWorker } from './messages.ts';
 
 export interface RecogniserAddresses {
   readonly workerUrl: WorkerAddress;
@@ -12,7 +12,8 @@ export interface RecogniserAddresses {
 
 export interface RecogniserEvents {
   partial(words: string): void;
-  words(words: string): void;
+  /** @param sureness of each of the words, 0 to 1 */
+  words(words: string, sureness: readonly number[]): void;
   /** The engine failed while listening, or the worker died; nothing more will be heard from it. */
   crashed(reason: string): void;
 }
@@ -77,8 +78,8 @@ export class Recogniser {
   }
 
   /** @throws {RecogniserError} and keeps the old grammar when the engine refuses the new one */
-  async setGrammar(phrases: readonly string[]): Promise<void> {
-    await this.#ask({ ask: 'grammar', phrases });
+  async setGrammar(phrases: readonly string[], strict?: StrictGrammar): Promise<void> {
+    await this.#ask({ ask: 'grammar', phrases, ...(strict === undefined ? {} : { strict }) });
   }
 
   /** Ends the utterance; its words, if any, have come as an event when this settles. */
@@ -136,7 +137,7 @@ export class Recogniser {
   #tell(message: Extract<FromWorker, { event: string }>): void {
     switch (message.event) {
       case 'partial': this.#events.partial(message.words); break;
-      case 'words': this.#events.words(message.words); break;
+      case 'words': this.#events.words(message.words, message.sureness); break;
       case 'crashed': this.#die(message.reason); break;
     }
   }

@@ -1,7 +1,7 @@
 import { Recogniser, RecogniserError } from './recogniser.ts';
 import type { RecogniserAddresses, RecogniserEvents } from './recogniser.ts';
 import type { Grammar } from './grammar.ts';
-import type { Health } from './messages.ts';
+import type { Health, StrictGrammar } from './messages.ts';
 import type { EngineFault } from './state.ts';
 import { singularsOf } from './words/plural.ts';
 
@@ -58,7 +58,7 @@ export class RecogniserCare {
   readonly #times: CareTimes;
   readonly #heapGrowthBytes: number;
   #recogniser: Recogniser | undefined;
-  #grammar: { words: readonly string[]; make: MakeGrammar } | undefined;
+  #grammar: { words: readonly string[]; make: MakeGrammar; strict: StrictGrammar | undefined } | undefined;
   #swap: Promise<unknown> = Promise.resolve();
   #failures = 0;
   #lastFailureAt = 0;
@@ -115,10 +115,11 @@ export class RecogniserCare {
   /**
    * Sets the grammar now, or as soon as there is an engine; it is set again after each restart.
    * @param words those that the model must be asked about
+   * @param strict what is listened for instead of phrases, where the model lets us
    * @returns the grammar as it was made, or undefined while there is no engine to ask
    */
-  setGrammar(words: readonly string[], make: MakeGrammar): Promise<Grammar | undefined> {
-    this.#grammar = { words, make };
+  setGrammar(words: readonly string[], make: MakeGrammar, strict?: StrictGrammar): Promise<Grammar | undefined> {
+    this.#grammar = { words, make, strict };
     const swap = this.#swap.then(() => this.#applyGrammar());
     this.#swap = swap;
     return swap;
@@ -148,7 +149,7 @@ export class RecogniserCare {
       this.#modelUrl = modelUrl;
       const recogniser = await Recogniser.load({ ...addresses, modelUrl }, {
         partial: (words) => this.#events.partial(words),
-        words: (words) => this.#events.words(words),
+        words: (words, sureness) => this.#events.words(words, sureness),
         crashed: (reason) => { if (round === this.#round) this.#failed(new RecogniserError('engine failed', reason)); },
       }, this.#times.loadWithinMs);
       if (round !== this.#round) {
@@ -174,7 +175,7 @@ export class RecogniserCare {
       const { unknown, guessed } = await recogniser.learn(wanted.words);
       const singulars = unknown.length === 0 ? [] : (await recogniser.learn(unknown.flatMap(singularsOf))).unknown;
       const grammar = wanted.make(new Set([...unknown, ...singulars]));
-      await recogniser.setGrammar(grammar.phrases);
+      await recogniser.setGrammar(grammar.phrases, wanted.strict);
       this.#events.grammarSet(grammar, guessed);
       return grammar;
     } catch (error) {

@@ -1,7 +1,11 @@
 import { buildModel, mustHave, readWords } from './engine.ts';
 import type { Engine, EngineModel, Printed } from './engine.ts';
-import { graphFiles } from './graph/graphFiles.ts';
+import type { WordGraph } from '../../core/talk/strict/wordGraph.ts';
+import type { Fst } from './graph/fst.ts';
+import { graphFiles, UNKNOWN_WORD } from './graph/graphFiles.ts';
 import type { ModelFiles } from './graph/graphFiles.ts';
+import { GrammarRoom } from './graph/grammarRoom.ts';
+import { sentenceGraph } from './graph/sentenceGraph.ts';
 import { hasOurPhones } from './graph/layout.ts';
 import type { Word } from './graph/lexicon.ts';
 import type { Learned } from './messages.ts';
@@ -14,6 +18,8 @@ export interface Vocabulary {
   readonly model: EngineModel;
   /** Makes the words hearable, as far as the model lets us. */
   learn(words: readonly string[]): Learned;
+  /** Listens by these sentences and nothing else when no phrases are given; a model with a graph of its own cannot. No recogniser may be in use. */
+  readonly follow?: (sentences: WordGraph, addressWord: string) => void;
 }
 
 /**
@@ -46,7 +52,10 @@ class GivenWords implements Vocabulary {
   /** All but the graph. */
   readonly #files: ModelFiles;
   #words: ReadonlyMap<string, Word>;
-  model: EngineModel;
+  /** The words have changed since the model was made. */
+  #stale = false;
+  #made: Made;
+  #marks = 0;
 
   constructor(engine: Engine, files: ModelFiles, dictionary: Dictionary, printed: Printed) {
     this.#engine = engine;
@@ -54,18 +63,44 @@ class GivenWords implements Vocabulary {
     this.#dictionary = dictionary;
     this.#files = new Map([...files].filter(([path]) => !path.startsWith('graph/')));
     this.#words = this.#said(dictionary.benchWords).words;
-    this.model = this.#build(this.#words);
+    this.#made = this.#make(NO_SENTENCES, '');
+  }
+
+  get model(): EngineModel {
+    if (this.#stale) this.#made = this.#make(NO_SENTENCES, '');
+    return this.#made.model;
   }
 
   learn(wanted: readonly string[]): Learned {
     const { words, unknown, guessed } = this.#said(wanted);
     if ([...words.keys()].some((word) => !this.#words.has(word))) {
       const all = new Map([...this.#words, ...words]);
-      const kept = all.size > MOST_WORDS ? words : all;
-      this.model = this.#build(kept);
-      this.#words = kept;
+      this.#words = all.size > MOST_WORDS ? words : all;
+      this.#stale = true;
     }
     return { unknown, guessed };
+  }
+
+  follow(sentences: WordGraph, addressWord: string): void {
+    const { numbers, room } = this.#made;
+    this.#marks += 1;
+    if (!this.#stale && room?.put(grammarOf(sentences, addressWord, numbers), this.#engine.HEAPU8, this.#marks) === true) return;
+    this.#made = this.#make(sentences, addressWord);
+  }
+
+  /** A model that hears the words, with room for grammars. */
+  #make(sentences: WordGraph, addressWord: string): Made {
+    let room: GrammarRoom | undefined;
+    let numbers: ReadonlyMap<string, number> = new Map();
+    this.#marks += 1;
+    const graph = graphFiles([...this.#words.values()], (numbered) => {
+      numbers = numbered;
+      room = new GrammarRoom(grammarOf(sentences, addressWord, numbered), this.#marks);
+      return room.file;
+    });
+    const model = buildModel(this.#engine, new Map([...this.#files, ...graph]), this.#printed);
+    this.#stale = false;
+    return { model, numbers, room: room?.find(this.#engine.HEAPU8) === true ? room : undefined };
   }
 
   #said(wanted: readonly string[]): Learned & { words: Map<string, Word> } {
@@ -80,8 +115,18 @@ class GivenWords implements Vocabulary {
     }
     return { words, unknown, guessed };
   }
+}
 
-  #build(words: ReadonlyMap<string, Word>): EngineModel {
-    return buildModel(this.#engine, new Map([...this.#files, ...graphFiles([...words.values()])]), this.#printed);
-  }
+interface Made {
+  readonly model: EngineModel;
+  /** By which number it knows each word. */
+  readonly numbers: ReadonlyMap<string, number>;
+  /** Undefined when its grammar was not found in the engine's memory: then each grammar needs a model of its own. */
+  readonly room: GrammarRoom | undefined;
+}
+
+const NO_SENTENCES: WordGraph = { start: 0, states: [{ ends: undefined, arcs: [] }] };
+
+function grammarOf(sentences: WordGraph, addressWord: string, numbers: ReadonlyMap<string, number>): Fst {
+  return sentenceGraph(sentences, { numberOf: (word) => numbers.get(word), unknown: numbers.get(UNKNOWN_WORD) ?? 0, address: numbers.get(addressWord) });
 }

@@ -49,7 +49,6 @@ export class Host {
   readonly #loudShop: LoudShop;
   #seen: Seen = { heard: '', levelDb: null, ambientDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
-  #phrases: readonly string[] = [];
   #drawing = false;
 
   constructor(options: HostOptions) {
@@ -67,7 +66,7 @@ export class Host {
     });
     this.#ear = createEar({
       events: {
-        heard: (words) => void this.hear(words),
+        heard: (words, doubtful) => void this.hear(words, doubtful),
         address: (settled) => this.#addressed(settled),
         level: (levelDb) => this.#levelIs(levelDb),
         state: () => this.#earChanged(),
@@ -111,10 +110,10 @@ export class Host {
   }
 
   /** Words that were meant for the bench: from the ear, or typed. */
-  async hear(words: string): Promise<void> {
+  async hear(words: string, doubtful: readonly string[] = []): Promise<void> {
     this.#see({ heard: words });
-    const { parseRequest } = await this.#answering;
-    const request = parseRequest(words, this.#keeper.bench);
+    const { parseHeard } = await this.#answering;
+    const request = parseHeard(words, doubtful, this.#keeper.bench);
     if (this.#onlyTries(request)) return;
     await this.submit(request);
   }
@@ -257,16 +256,17 @@ export class Host {
     await this.#lookAtMicrophones();
   }
 
-  #refreshGrammar({ phrasesFor }: typeof Answering): void {
+  #refreshGrammar({ phrasesFor, sentencesFor }: typeof Answering): void {
     const { bench } = this.#keeper;
     const phrases = phrasesFor(bench);
-    const { addressWord } = bench.state.settings;
-    if (phrases === this.#phrases && this.#grammarWord === addressWord) return;
-    this.#phrases = phrases;
-    this.#grammarWord = addressWord;
-    void this.#ear.setGrammar(phrases, addressWord);
+    const { addressWord, rounding: { unit } } = bench.state.settings;
+    const said = [addressWord, unit, bench.conversation.question?.kind, ...phrases].join('|');
+    if (said === this.#listensFor) return;
+    this.#listensFor = said;
+    void this.#ear.setGrammar(phrases, addressWord, sentencesFor(bench));
   }
-  #grammarWord = '';
+  /** What the ear was last told that may be said. */
+  #listensFor = '';
 
   #see(news: Partial<Seen>): void {
     this.#seen = { ...this.#seen, ...news };

@@ -1,76 +1,83 @@
 /**
- * How well a speech model hears: npm run bench -- hearing [MODEL.tar.gz …] [--share 0.3] [--peer]
- * Every model hears the same recordings through the kiosk's recogniser in Chromium; with --peer so does Debian's pocketsphinx, given the same phrases as
- * a grammar. Right: what was said. Wrong: another phrase of the grammar, which would have been acted on. Refused: anything else. The voices are ones that
- * the model was not trained on; recordings of people come from Debian's packages and are used for this alone.
+ * How well the ear hears: npm run bench -- hearing [MODEL.tar.gz …] [--only requests,numbers,real,remarks,false-acts,speed,confusions] [--hours 10] [--share 1] [--no-peer] [--mistakes]
+ * Every model hears the same recordings through the kiosk's engine, grammar, gate of confidence and parser; Debian's pocketsphinx hears them too, given the
+ * same phrases as a grammar. Right: the request that was meant. Asked: the kiosk asks which of two, and one of them is it. Wrong: another request, which
+ * would have been acted on. Refused: nothing is done. The voices are ones that the model was not trained on; recordings of people come from Debian's
+ * packages and are used for this alone. --share 0.3 takes three in ten of everything.
  */
 import { execFileSync } from 'node:child_process';
 import { statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { openEngine } from './hearing/engine.ts';
-import type { HearingEngine } from './hearing/engine.ts';
+import { TALKATIVE } from '../core/talk/benches.ts';
+import { engineInNode } from '../voice/engineInNode.ts';
+import { SHIPPED_MODEL } from '../voice/models.ts';
+import { measureConfusions } from './hearing/confusions.ts';
+import { falseActs } from './hearing/falseActs.ts';
+import { Listener } from './hearing/listener.ts';
+import { OUTCOMES, outcomeIn } from './hearing/outcome.ts';
+import type { Outcome } from './hearing/outcome.ts';
 import { heardByPocketsphinx } from './hearing/peer.ts';
 import { heldOutSets, realSets } from './hearing/sets.ts';
 import type { HearingSet } from './hearing/sets.ts';
 import { missingPackages, SoundFolder } from './hearing/sounds.ts';
 
 const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: { share: { type: 'string', default: '1' }, peer: { type: 'boolean', default: false }, mistakes: { type: 'boolean', default: false }, sets: { type: 'string', default: '' } },
+  allowPositionals: true, allowNegative: true,
+  options: { only: { type: 'string', default: 'requests,numbers,real,remarks,false-acts,speed' }, hours: { type: 'string', default: '10' }, share: { type: 'string', default: '1' }, peer: { type: 'boolean', default: true }, mistakes: { type: 'boolean', default: false } },
 });
-const models = positionals.length > 0 ? positionals : [join(import.meta.dirname, '..', '..', 'sounds', 'speech-model', 'model.tar.gz')];
+const models = positionals.length > 0 ? positionals : [SHIPPED_MODEL];
+const only = new Set(values.only.split(','));
 
 installMissing();
 const folder = new SoundFolder(join(tmpdir(), 'benchcall-hearing'));
 const share = Number(values.share);
-const sets = [...heldOutSets(folder, share), ...realSets(folder, share)].filter(({ name }) => new RegExp(values.sets).test(name));
-const files = sets.map(({ items }, set) => items.map(({ sound }, at) => folder.keep(`item-${process.pid}-${set}-${at}`, sound)));
-const urls = files.map((paths, set) => paths.map((_, at) => `/sound/${set}/${at}`));
-const recordings = new Map(files.flatMap((paths, set) => paths.map((path, at) => [urls[set]?.[at] ?? '', path] as const)));
-
+const sets = [...heldOutSets(folder, share), ...realSets(folder, share)].filter(({ part }) => only.has(part));
+const engine = await engineInNode();
 for (const model of models) {
-  const engine = await openEngine(model, recordings);
-  try {
-    await measure(model, engine);
-  } finally {
-    await engine.close();
-  }
+  const listener = await Listener.open(model, engine);
+  console.log(`${basename(model)}: ${(statSync(model).size / 1e6).toFixed(2)} MB`);
+  for (const set of sets) measure(listener, set);
+  if (only.has('false-acts')) quietShop(listener);
+  if (only.has('confusions')) console.log(measureConfusions(listener, folder).join(',\n'));
+  console.log(`    ${(listener.tookSeconds / Math.max(1, listener.heardSeconds)).toFixed(3)} of real time (of the processor), engine ${(engine.engine.HEAPU8.length / 2 ** 20).toFixed(0)} MB`);
 }
-if (values.peer) sets.forEach((set, index) => print('pocketsphinx', set, heardByPocketsphinx(folder.folder, files[index] ?? [], set.grammar), ''));
+if (values.peer) for (const [index, set] of sets.entries()) measurePeer(set, index);
+if (only.has('speed')) execFileSync('npx', ['tsx', join(import.meta.dirname, 'hearing-speed.ts')], { stdio: 'inherit' });
 
-async function measure(model: string, { page }: HearingEngine): Promise<void> {
-  const loadMs = await page.evaluate(() => window.hearing.load());
-  console.log(`${basename(model)}: ${(statSync(model).size / 1e6).toFixed(2)} MB, loaded in ${Math.round(loadMs)} ms`);
-  for (const [index, set] of sets.entries()) {
-    const unheard = await page.evaluate((phrases) => window.hearing.setGrammar(phrases), [...set.grammar, '[unk]']);
-    if (unheard.length > 0) console.log(`    cannot hear: ${unheard.join(' ')}`);
-    const heard: string[] = [];
-    let tookMs = 0;
-    let seconds = 0;
-    for (const url of urls[index] ?? []) {
-      const result = await page.evaluate((address) => window.hearing.hear(address), url);
-      heard.push(result.text);
-      tookMs += result.tookMs;
-      seconds += result.seconds;
-    }
-    print(basename(model, '.tar.gz'), set, heard, `  ${(tookMs / 1000 / seconds).toFixed(3)} of real time`);
-  }
-  console.log(`    engine ${Math.round((await page.evaluate(() => window.hearing.heapBytes())) / 1024 / 1024)} MB`);
+function measure(listener: Listener, set: HearingSet): void {
+  listener.listenFor(set.sentences, set.phrases);
+  print('benchcall', set, set.items.map(({ said, sound }) => {
+    const heard = listener.hear(sound());
+    return { said, outcome: outcomeIn(set, said, heard), heard: heard.map(({ words }) => words).join(' / ') };
+  }));
 }
 
-function print(who: string, set: HearingSet, heard: readonly string[], after: string): void {
-  const phrases = new Set(set.grammar);
-  const count = { right: 0, wrong: 0, refused: 0 };
-  set.items.forEach(({ said }, at) => {
-    const text = heard[at] ?? '';
-    const outcome = text === said ? 'right' : text.split(' / ').some((each) => phrases.has(each)) ? 'wrong' : said === undefined ? 'right' : 'refused';
-    count[outcome] += 1;
-    if (values.mistakes && outcome !== 'right') console.log(`      ${outcome}: "${said ?? '(not for the bench)'}" heard as "${text}"`);
-  });
-  const percent = (part: number) => `${((100 * part) / set.items.length).toFixed(1)} %`.padStart(8);
-  console.log(`${who.padEnd(14)} ${set.name.padEnd(28)} n ${String(set.items.length).padStart(3)}  right ${percent(count.right)}  wrong ${percent(count.wrong)}  refused ${percent(count.refused)}${after}`);
+/** It has no measure of its own certainty that it could be asked about: what it hears is what it would do. */
+function measurePeer(set: HearingSet, index: number): void {
+  const files = set.items.map(({ sound }, at) => folder.keep(`item-${process.pid}-${index}-${at}`, sound()));
+  const heard = heardByPocketsphinx(folder.folder, files, set.phrases);
+  files.forEach((file) => { folder.forget(file); });
+  print('pocketsphinx', set, set.items.map(({ said }, at) => {
+    const words = heard[at] ?? '';
+    return { said, outcome: outcomeIn(set, said, words === '' ? [] : [{ words, sureness: [] }]), heard: words };
+  }));
+}
+
+function print(who: string, set: HearingSet, results: readonly { readonly said: string | undefined; readonly outcome: Outcome; readonly heard: string }[]): void {
+  const percent = (outcome: Outcome) => `${outcome} ${((100 * results.filter((each) => each.outcome === outcome).length) / results.length).toFixed(1)} %`.padEnd(15);
+  console.log(`${who.padEnd(13)} ${set.name.padEnd(32)} n ${String(results.length).padStart(4)}  ${OUTCOMES.map(percent).join('  ')}`);
+  if (values.mistakes) for (const { said, outcome, heard } of results) if (outcome !== 'right') console.log(`      ${outcome}: "${said ?? '(not for the bench)'}" heard as "${heard}"`);
+}
+
+function quietShop(listener: Listener): void {
+  const [set] = heldOutSets(folder, 0);
+  if (set === undefined) return;
+  listener.listenFor(set.sentences, set.phrases);
+  const { seconds, passedSeconds, acts, addresses } = falseActs(listener, folder, TALKATIVE, Number(values.hours));
+  console.log(`not addressed, ${(seconds / 3600).toFixed(1)} h of noise, talk, other languages and music (${(passedSeconds / 3600).toFixed(1)} h passed the gate): ${acts.length} false acts, the address word alone ${addresses} times`);
+  for (const act of acts) console.log(`      acted on "${act}"`);
 }
 
 function installMissing(): void {

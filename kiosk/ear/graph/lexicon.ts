@@ -12,6 +12,12 @@ export interface Word {
 /** What the unknown word costs, in natural logarithms, over a word of the grammar; as the shipped model was measured with. */
 const UNKNOWN_WORD_COST = 2;
 
+/**
+ * What each frame of the unknown word costs. The model takes 0.9 from its garbage sound in each frame, this gives back 0.4 of it: what a sentence explains
+ * worse than that, against the best free sounds, is refused. Measured: see test/bench/hearing/README.md.
+ */
+const UNKNOWN_FRAME_COST = -0.4;
+
 /** A phone as it was entered, and the blank that may follow it: the next phone can be reached from both. */
 interface Node { readonly phone: number; readonly blank: number; readonly next: Map<number, Node> }
 
@@ -70,7 +76,7 @@ class PhoneTree {
     if (known !== undefined) return known;
     const state = this.#builder.state();
     this.#wordEnds.set(phone, state);
-    this.#builder.arc(state, state, staying(phone));
+    this.#builder.arc(state, state, staying(phone), 0, phone === GARBAGE ? UNKNOWN_FRAME_COST : 0);
     this.#builder.arc(state, this.#start, 0);
     return state;
   }

@@ -85,6 +85,20 @@ function isDeterministic(fst: Fst, labels: Int32Array): boolean {
   return true;
 }
 
+/** A grammar of words without epsilons; whether it is deterministic is left open. */
+const GRAMMAR_PROPERTIES = EXPANDED | ACCEPTOR | NO_EPSILONS | NO_INPUT_EPSILONS | NO_OUTPUT_EPSILONS | INPUT_SORTED | OUTPUT_SORTED;
+
+/** A grammar (see sentenceGraph) as OpenFst's 'const' file, of which the engine keeps states and arcs in memory just as they are here. */
+export function grammarFile(grammar: Fst): Uint8Array<ArrayBuffer> {
+  const file = new Writer();
+  writeConst(file, grammar, GRAMMAR_PROPERTIES);
+  return file.bytes();
+}
+
+/** Bytes of each state and of each arc in a 'const' file; the states stand before the arcs, and both at its end. */
+export const STATE_BYTES = 20;
+export const ARC_BYTES = 16;
+
 function anyWords(words: number): Fst {
   const labels = Int32Array.from({ length: words }, (_, index) => index + 1);
   return {

@@ -1,15 +1,34 @@
+import type { Bench } from '../../../core/bench/bench.ts';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
-import { TALKATIVE } from '../../core/talk/benches.ts';
+import { parseRequest } from '../../../core/talk/parse.ts';
+import { either } from '../../../core/talk/strict/expression.ts';
+import type { Expression } from '../../../core/talk/strict/expression.ts';
+import { sentencesFor } from '../../../core/talk/strict/sentences.ts';
+import { bench, TALKATIVE } from '../../core/talk/benches.ts';
 import { randomNumbers } from '../../voice/sound.ts';
+import { REMARKS } from './remarks.ts';
 import { cardSentences, HELD_OUT_VOICES, pocketsphinxRecording, promptNames, under } from './sounds.ts';
 import type { Noise, SoundFolder } from './sounds.ts';
 
+export type Part = 'requests' | 'numbers' | 'real' | 'remarks';
+
 /** Recordings that are heard with one grammar. */
 export interface HearingSet {
+  readonly part: Part;
   readonly name: string;
-  readonly grammar: readonly string[];
+  /** What is listened for: as sentences, and as phrases for who cannot do better. */
+  readonly sentences: Expression;
+  readonly phrases: readonly string[];
+  /** By what the words are understood; undefined where the words themselves are compared. */
+  readonly bench: Bench | undefined;
+  readonly items: readonly Item[];
+}
+
+export interface Item {
   /** What was said; undefined where nothing should be acted on. */
-  readonly items: readonly { readonly said: string | undefined; readonly sound: Float32Array }[];
+  readonly said: string | undefined;
+  /** Made when it is needed: hours of sound do not fit in memory. */
+  readonly sound: () => Float32Array;
 }
 
 const ONES = 'zero one two three four five six seven eight nine ten eleven twelve'.split(' ');
@@ -18,61 +37,67 @@ const TENS = 'thirty forty fifty sixty seventy eighty ninety'.split(' ');
 const ORDINALS = ('first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth '
   + 'eighteenth nineteenth twentieth').split(' ');
 const NUMBERS = [...ONES, ...TEENS, 'twenty', ...TENS, ...ORDINALS, 'hundred', 'thousand'];
-const TALK = ['thank you very much', 'see you tomorrow', 'not now', 'what a day', 'come in', 'i am nearly done here', 'where did i put it', 'good morning', 'the kettle is on',
-  'who was that', 'hold the door', 'it is raining again', 'call me later', 'that was close', 'oh dear', 'turn the heater on', 'my hands are cold', 'never again', 'how was school',
-  'five more people came', 'dinner is ready', 'ouch', 'the phone is ringing', 'tell her i will be late', 'nice piece of wood', 'where is the broom', 'mind the cat', 'on the shelf'];
+const WHOLE_BENCH = { sentences: sentencesFor(TALKATIVE), phrases: phrasesFor(TALKATIVE), bench: TALKATIVE };
+const ONLY_NUMBERS = { sentences: either(...NUMBERS), phrases: NUMBERS, bench: undefined };
+/** The bench has asked for a size. */
+const ASKED = bench({ question: { kind: 'length', size: 'leg.width' }, screen: { name: 'record', size: 'leg.width' } });
+const SIZE_ASKED = { sentences: sentencesFor(ASKED), phrases: [...phrasesFor(ASKED), ...TEENS, ...TENS], bench: ASKED };
 
-/** Phrases that the bench understands at the moment, spread evenly over all there are. */
-function requests(count: number): readonly string[] {
-  const all = phrasesFor(TALKATIVE).filter((phrase) => phrase.split(' ').length > 1);
+/** So many phrases that the bench understands at the moment, spread evenly over all there are. */
+export function requests(count: number): readonly string[] {
+  const all = WHOLE_BENCH.phrases.filter((phrase) => phrase.includes(' ') && !/\b(?:a|an|the) (?:a|an)\b/.test(phrase));
   return Array.from({ length: count }, (_, at) => all[Math.floor((at * all.length) / count)] ?? '');
 }
 
-/** Synthetic voices that were never trained on. `share` from 0 to 1 makes every set smaller. */
+/** Synthetic voices that were never trained on, one for each request in turn. `share` from 0 to 1 makes every set smaller. */
 export function heldOutSets(folder: SoundFolder, share: number): readonly HearingSet[] {
-  const phrases = phrasesFor(TALKATIVE);
-  const some = requests(Math.max(8, Math.round(75 * share)));
-  const said = (noise: Noise, db: number) => HELD_OUT_VOICES.flatMap((voice) => some.map((words) => ({ said: words, sound: under(folder.spoken(words, voice), noise, db) })));
-  const few = (noise: Noise, db: number) => said(noise, db).filter((_, at) => at % 2 === 0);
-  const each = (words: readonly string[]) => HELD_OUT_VOICES.flatMap((voice) => words.map((word) => ({ said: word, sound: folder.spoken(word, voice) })));
-  const remarks = HELD_OUT_VOICES.flatMap((voice) => TALK.slice(0, Math.max(7, Math.round(TALK.length * share))).map((words) => ({ said: undefined, sound: folder.spoken(words, voice) })));
+  const some = requests(Math.max(8, Math.round(300 * share)));
+  const voiceOf = (at: number) => HELD_OUT_VOICES[at % HELD_OUT_VOICES.length] ?? '';
+  const said = (noise: Noise, db: number): HearingSet => ({
+    part: 'requests', name: noise === 'clean' ? 'requests, clean' : `requests, ${noise} ${db} dB`, ...WHOLE_BENCH,
+    items: some.map((words, at) => ({ said: words, sound: () => under(folder.spoken(words, voiceOf(at)), noise, db) })),
+  });
+  const each = (words: readonly string[]) => HELD_OUT_VOICES.flatMap((voice) => words.map((word) => ({ said: word, sound: () => folder.spoken(word, voice) })));
+  const remarks = REMARKS.filter((words) => parseRequest(words, TALKATIVE).kind === 'not understood').slice(0, Math.max(20, Math.round(REMARKS.length * share)));
   return [
-    { name: 'requests, clean', grammar: phrases, items: said('clean', 0) },
-    { name: 'requests, planing 10 dB', grammar: phrases, items: few('planing', 10) },
-    { name: 'requests, blows 10 dB', grammar: phrases, items: few('blows', 10) },
-    { name: 'requests, fan 10 dB', grammar: phrases, items: few('fan', 10) },
-    { name: 'requests, fan 0 dB', grammar: phrases, items: few('fan', 0) },
-    { name: 'teens and tens', grammar: NUMBERS, items: each([...TEENS, ...TENS]) },
-    { name: 'ordinals and cardinals', grammar: NUMBERS, items: each([...ONES.slice(1), ...ORDINALS]) },
-    { name: 'short remarks', grammar: phrases, items: remarks },
+    said('clean', 0), ...([10, 0] as const).flatMap((db) => (['planing', 'blows', 'fan'] as const).map((noise) => said(noise, db))),
+    { part: 'numbers', name: 'teens and tens', ...ONLY_NUMBERS, items: each([...TEENS, ...TENS]) },
+    { part: 'numbers', name: 'teens and tens as a size', ...SIZE_ASKED, items: each([...TEENS, ...TENS]) },
+    { part: 'numbers', name: 'ordinals and cardinals', ...ONLY_NUMBERS, items: each([...ONES.slice(1), ...ORDINALS]) },
+    { part: 'remarks', name: 'short remarks while addressed', ...WHOLE_BENCH, items: HELD_OUT_VOICES.flatMap((voice) => remarks.map((words) => ({ said: undefined, sound: () => folder.spoken(words, voice) }))) },
   ];
 }
 
 /** Recordings of people, in Debian's packages; never trained on. */
 export function realSets(folder: SoundFolder, share: number): readonly HearingSet[] {
-  const prompt = new Map<string, string>([...ONES, ...TEENS].map((word, at) => [word, `digits/${at}`]));
-  ['twenty', ...TENS].forEach((word, at) => prompt.set(word, `digits/${20 + 10 * at}`));
-  ORDINALS.forEach((word, at) => prompt.set(word, `digits/h-${at + 1}`));
-  prompt.set('hundred', 'digits/hundred').set('thousand', 'digits/thousand').set('and', 'vm-and');
-  const one = (words: string) => ({ said: words, sound: folder.prompted(words.split(' ').map((word) => prompt.get(word) ?? '')) });
-  const fractions = fractionGrammar();
+  const prompt = prompts();
+  const one = (words: string): Item => ({ said: words, sound: () => folder.prompted(words.split(' ').map((word) => prompt.get(word) ?? '')) });
+  const fractions = fractionPhrases();
   const random = randomNumbers(9);
   const chosen = Array.from({ length: Math.max(20, Math.round(60 * share)) }, () => fractions[Math.floor(random() * fractions.length)] ?? '');
   const cards = 'ace two three four five six seven eight nine ten jack queen king'.split(' ').flatMap((rank) => 'hearts clubs spades diamonds'.split(' ').map((suit) => `${rank} of ${suit}`));
   const talk = promptNames().filter((name) => !/^(beep|ascending|descending|tt-|silence|letters|digits)/.test(name));
-  const remarks = talk.filter((_, at) => at % Math.max(1, Math.round(3 / share)) === 0);
+  const remarks = talk.filter((_, at) => at % Math.max(1, Math.round(1 / share)) === 0);
   return [
-    { name: 'real teens and tens', grammar: NUMBERS, items: [...TEENS, ...TENS].map(one) },
-    { name: 'real numbers', grammar: NUMBERS, items: NUMBERS.map(one) },
-    { name: 'real numbers, planing 5 dB', grammar: NUMBERS, items: NUMBERS.map(one).map(({ said, sound }) => ({ said, sound: under(sound, 'planing', 5) })) },
-    { name: 'real fractions, joined', grammar: fractions, items: chosen.map(one) },
-    { name: 'real card names', grammar: cards, items: cardSentences().map(({ name, words }) => ({ said: words, sound: pocketsphinxRecording(`cards/${name}.wav`) })) },
-    { name: 'real remarks', grammar: phrasesFor(TALKATIVE), items: remarks.map((name) => ({ said: undefined, sound: folder.prompted([name]) })) },
+    { part: 'numbers', name: 'real teens and tens', ...ONLY_NUMBERS, items: [...TEENS, ...TENS].map(one) },
+    { part: 'numbers', name: 'real teens and tens as a size', ...SIZE_ASKED, items: [...TEENS, ...TENS].map(one) },
+    { part: 'real', name: 'real numbers', ...ONLY_NUMBERS, items: NUMBERS.map(one) },
+    { part: 'real', name: 'real numbers, planing 5 dB', ...ONLY_NUMBERS, items: NUMBERS.map(one).map(({ said, sound }) => ({ said, sound: () => under(sound(), 'planing', 5) })) },
+    { part: 'real', name: 'real fractions, joined', ...SIZE_ASKED, phrases: fractions, items: chosen.map(one) },
+    { part: 'real', name: 'real card names', sentences: either(...cards), phrases: cards, bench: undefined, items: cardSentences().map(({ name, words }) => ({ said: words, sound: () => pocketsphinxRecording(`cards/${name}.wav`) })) },
+    { part: 'remarks', name: 'real remarks while addressed', ...WHOLE_BENCH, items: remarks.map((name) => ({ said: undefined, sound: () => folder.prompted([name]) })) },
   ];
 }
 
-function fractionGrammar(): readonly string[] {
-  const parts = [...ONES.slice(1), ...TEENS.slice(0, 3)].flatMap((count) => ['eighth', 'sixteenth'].map((part) => `${count} ${part}`));
+function prompts(): ReadonlyMap<string, string> {
+  const prompt = new Map<string, string>([...ONES, ...TEENS].map((word, at) => [word, `digits/${at}`]));
+  ['twenty', ...TENS].forEach((word, at) => prompt.set(word, `digits/${20 + 10 * at}`));
+  ORDINALS.forEach((word, at) => prompt.set(word, `digits/h-${at + 1}`));
+  return prompt.set('hundred', 'digits/hundred').set('thousand', 'digits/thousand').set('and', 'vm-and');
+}
+
+function fractionPhrases(): readonly string[] {
+  const parts = ([[8, 'eighth'], [16, 'sixteenth']] as const).flatMap(([division, part]) => [...ONES.slice(1), ...TEENS.slice(0, 3)].slice(0, division - 1).map((count) => `${count} ${part}`));
   const wholes = [...ONES.slice(1), ...TEENS, 'twenty', ...TENS];
   return [...parts, ...wholes.flatMap((whole) => parts.map((part) => `${whole} and ${part}`))];
 }

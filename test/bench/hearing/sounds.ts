@@ -1,12 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { assertNever } from '../../../core/result.ts';
 import { blows, planing } from '../../voice/shopNoise.ts';
 import { joined, mixed, quiet, randomNumbers, RATE_HZ } from '../../voice/sound.ts';
 
 /** Voices that the shipped model's recipe keeps out of training (sounds/speech-model/recipe/voices.py). */
 export const HELD_OUT_VOICES = ['flite rms', 'espeak-ng en-us+f4', 'espeak-ng en-gb-scotland+m7', 'espeak-ng en-us+klatt3'] as const;
-export type Noise = 'clean' | 'planing' | 'blows' | 'fan';
+export type Noise = 'clean' | 'planing' | 'blows' | 'fan' | 'saw';
 const PROMPTS = '/usr/share/asterisk/sounds/en_US_f_Allison';
 const POCKETSPHINX_TEST = '/usr/share/pocketsphinx/test/data';
 
@@ -55,6 +56,10 @@ export class SoundFolder {
     writeFileSync(path, Int16Array.from(sound, (sample) => Math.round(Math.max(-1, Math.min(1, sample)) * 32_767)));
     return path;
   }
+
+  forget(path: string): void {
+    rmSync(path);
+  }
 }
 
 export function promptNames(): readonly string[] {
@@ -75,13 +80,35 @@ export function cardSentences(): readonly { readonly name: string; readonly word
 }
 
 /** Speech over noise, `db` louder than it on the average over the speech alone. */
-export function under(speech: Float32Array, noise: Noise, db: number): Float32Array {
-  if (noise === 'clean') return speech;
+export function under(speech: Float32Array, kind: Noise, db: number): Float32Array {
+  if (kind === 'clean') return speech;
   const seconds = speech.length / RATE_HZ;
-  const sound = noise === 'planing' ? planing(seconds, 1) : noise === 'blows' ? blows(seconds, 1) : fan(seconds);
+  const sound = noise(kind, seconds);
   const loud = speech.filter((sample) => Math.abs(sample) > 0.002);
   const gain = Math.sqrt(power(loud) / power(sound)) / 10 ** (db / 20);
   return mixed(speech, sound.map((sample) => sample * gain));
+}
+
+/** Seconds of a noise, about as loud as sound can be. */
+export function noise(kind: Exclude<Noise, 'clean'>, seconds: number): Float32Array {
+  switch (kind) {
+    case 'planing': return planing(seconds, 1);
+    case 'blows': return blows(seconds, 1);
+    case 'fan': return fan(seconds);
+    case 'saw': return saw(seconds);
+    default: return assertNever(kind);
+  }
+}
+
+/** A hand saw: strokes of rasping noise, two a second. */
+function saw(seconds: number): Float32Array {
+  const random = randomNumbers(8);
+  return Float32Array.from({ length: Math.round(seconds * RATE_HZ) }, (_, at) => {
+    const time = at / RATE_HZ;
+    const stroke = Math.abs(Math.sin(2 * Math.PI * time)) ** 2;
+    const teeth = 0.5 + 0.5 * Math.sin(2 * Math.PI * 90 * time);
+    return stroke * teeth * (random() * 2 - 1);
+  });
 }
 
 function fan(seconds: number): Float32Array {

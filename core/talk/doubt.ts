@@ -1,0 +1,32 @@
+import type { Bench } from '../bench/bench.ts';
+import type { Request } from '../bench/request.ts';
+import { rivalsOf } from './confusions.ts';
+import { parseRequest } from './parse.ts';
+import { splitWords } from './words.ts';
+
+/** So many can be told apart by ear. */
+const MOST_CHOICES = 3;
+
+/**
+ * Words that were heard, some of them not clearly, to the request they make. Where a mistake would cost wood or time, and a doubtful word is one that is
+ * mistaken for another which would make sense too, it becomes the question which of them was said: "fifteen, or fifty?".
+ */
+export function parseHeard(words: string, doubtful: readonly string[], bench: Bench): Request {
+  const request = parseRequest(words, bench);
+  if (doubtful.length === 0 || !isCostly(request)) return request;
+  const heard = splitWords(words);
+  const others = heard.flatMap((word, at) => (doubtful.includes(word) ? rivalsOf(word) : []).flatMap((rival) => {
+    const other = parseRequest([...heard.slice(0, at), rival, ...heard.slice(at + 1)].join(' '), bench);
+    return other.kind === request.kind ? [{ heard: word, said: rival, request: other }] : [];
+  }));
+  const [first] = others;
+  if (first === undefined) return request;
+  const ofFirst = others.filter(({ heard: word }) => word === first.heard);
+  const distinct = [...new Map(ofFirst.map((other) => [JSON.stringify(other.request), other])).values()].slice(0, MOST_CHOICES - 1);
+  return { kind: 'which', choices: [{ say: first.heard, request }, ...distinct.map(({ said, request: other }) => ({ say: said, request: other }))] };
+}
+
+/** What writes down a size or starts a clock: misheard, it costs a board or an evening. */
+function isCostly({ kind }: Request): boolean {
+  return kind === 'record' || kind === 'answer length' || kind === 'start timer' || kind === 'change timer';
+}

@@ -1,0 +1,81 @@
+import type { Bench } from '../../bench/bench.ts';
+import { ADDRESS_WORDS } from '../../journal/settings.ts';
+import { assertNever } from '../../result.ts';
+import type { Pattern, PatternNode, Row } from '../pattern.ts';
+import type { SlotName } from '../slot.ts';
+import { slots } from '../slots.ts';
+import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from '../table.ts';
+import { all, either, NEVER, NOTHING, optional, rarely, shared, words } from './expression.ts';
+import type { Expression } from './expression.ts';
+import { DURATION, FRACTION_OF, LENGTHS } from './measures.ts';
+import { ordinalChoices, plain, spokenNames } from './names.ts';
+import { RARE, UNDER_HUNDRED } from './numbers.ts';
+
+const COUNT = shared(UNDER_HUNDRED);
+
+type SlotSentences = { readonly [Name in SlotName]: Expression };
+
+const CONTRACTED: ReadonlyMap<string, string> = new Map([['what is', "what's"], ['that is', "that's"], ['it is', "it's"], ['i am', "i'm"], ['does not', "doesn't"], ['where is', "where's"], ['how is', "how's"]]);
+/** What stands on the last answer, and an answer that nobody asked for, are said less often than a whole request. */
+const FOLLOWS = 100;
+
+/** Every sentence that the bench understands now, word for word: from the same table as the parser's. */
+export function sentencesFor(bench: Bench): Expression {
+  const bySlot = slotSentences(bench);
+  const rows = (table: readonly Row[]) => either(...table.flatMap(({ patterns }) => patterns.map((pattern) => sequence(pattern, bySlot))));
+  const asked = bench.conversation.question !== null;
+  const said = either(rarely(rows(WHOLE_REQUESTS), asked ? FOLLOWS : 0), rarely(rows(ANSWERS), asked ? 0 : FOLLOWS), rarely(rows(FOLLOW_UPS), FOLLOWS));
+  return all(either(NOTHING, rarely('please', 2 * RARE)), said, either(NOTHING, rarely('please', RARE)));
+}
+
+export function sequence(pattern: Pattern, bySlot: SlotSentences): Expression {
+  const parts: Expression[] = [];
+  for (let at = 0; at < pattern.length; at += 1) {
+    const [node, next] = [pattern[at], pattern[at + 1]];
+    if (node === undefined) break;
+    const closed = spelledOf(node) !== undefined && next !== undefined ? CONTRACTED.get(`${spelledOf(node) ?? ''} ${spelledOf(next) ?? ''}`) : undefined;
+    if (closed !== undefined && next !== undefined) {
+      parts.push(either(all(expressionOf(node, bySlot), expressionOf(next, bySlot)), closed));
+      at += 1;
+    } else parts.push(expressionOf(node, bySlot));
+  }
+  return all(...parts);
+}
+
+function spelledOf(node: PatternNode): string | undefined {
+  return node.kind === 'word' || node.kind === 'filler' ? node.spelled : undefined;
+}
+
+function expressionOf(node: PatternNode, bySlot: SlotSentences): Expression {
+  switch (node.kind) {
+    case 'word':
+    case 'filler': return words(plain(node.spelled));
+    case 'slot': return bySlot[node.slot];
+    case 'choice': return either(...node.options.map((option) => sequence(option, bySlot)));
+    default: return assertNever(node);
+  }
+}
+
+export function slotSentences(bench: Bench): SlotSentences {
+  const names = spokenNames(bench);
+  const lengths = LENGTHS[bench.state.settings.rounding.unit];
+  // What is measured is followed by other words than what is reckoned with: 'four in', 'and' and 'into' sound too much alike to be mixed.
+  const [length, pair, reckoned] = [shared(lengths), shared(lengths), shared(lengths)];
+  const operand = either(reckoned, names.size, either('that', 'it', 'the answer', 'the last answer'));
+  const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
+  return {
+    ...names, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
+    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION),
+    kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
+    screen: examples('screen'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
+  };
+}
+
+function choices({ conversation: { question } }: Bench): Expression {
+  if (question?.kind !== 'which') return NEVER;
+  return either(...question.choices.map(({ say }) => plain(say)), ...ordinalChoices(question.choices.length));
+}
+
+function oneOf(options: readonly string[]): Expression {
+  return options.length === 0 ? NEVER : either(...options);
+}

@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { trustedWords } from '../../../kiosk/ear/trust.ts';
+
+describe('what may be acted on of what was heard', () => {
+  it('is a sentence of which every word is sure', () => {
+    expect(trustedWords('bench next step', [1, 0.95, 0.99], 'bench')).toEqual({ words: 'bench next step', doubtful: [] });
+  });
+
+  it('is nothing when one word is unsure, but the address is still an address', () => {
+    expect(trustedWords('bench next step', [1, 0.95, 0.3], 'bench').words).toBe('bench [unk]');
+    expect(trustedWords('next step', [0.95, 0.3], 'bench').words).toBe('[unk]');
+  });
+
+  it('is less easily a sentence of one or two words, for there is less to go by', () => {
+    expect(trustedWords('how long', [1, 0.7], 'bench').words).toBe('[unk]');
+    expect(trustedWords('how long is it', [1, 0.7, 1, 1], 'bench').words).toBe('how long is it');
+  });
+
+  it('names the words that may have been others', () => {
+    expect(trustedWords('record leg two width fifteen', [1, 1, 1, 1, 0.7], 'bench')).toEqual({ words: 'record leg two width fifteen', doubtful: ['fifteen'] });
+  });
+
+  it('does not ask how sure the address and the unknown word are', () => {
+    expect(trustedWords('[unk] bench undo', [0.2, 0.3, 1], 'bench').words).toBe('[unk] bench undo');
+  });
+
+  it('takes a word of which nothing is known as sure', () => {
+    expect(trustedWords('next step', [], 'bench')).toEqual({ words: 'next step', doubtful: [] });
+  });
+});
