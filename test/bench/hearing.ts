@@ -11,7 +11,7 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { TALKATIVE } from '../core/talk/benches.ts';
-import { engineInNode } from '../voice/engineInNode.ts';
+import { engineInNode } from '../../deploy/model/engineInNode.ts';
 import { SHIPPED_MODEL } from '../voice/models.ts';
 import { measureConfusions } from './hearing/confusions.ts';
 import { falseActs } from './hearing/falseActs.ts';
