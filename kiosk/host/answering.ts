@@ -3,5 +3,6 @@ export { likelyReplies } from '../../core/respond/likely.ts';
 export { wouldDo } from '../../core/respond/wouldDo.ts';
 export { respond } from '../../core/respond/respond.ts';
 export { phrasesFor } from '../../core/talk/grammar.ts';
+export { parseRequest } from '../../core/talk/parse.ts';
 export { parseHeard } from '../../core/talk/doubt.ts';
 export { sentencesFor } from '../../core/talk/strict/sentences.ts';
