@@ -24,6 +24,9 @@ export const COPIES: readonly Bundle[] = [
   { from: 'kiosk/kiosk.css', to: 'kiosk.css' },
   { from: `${FONT}/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2`, to: 'fonts/atkinson-400.woff2' },
   { from: `${FONT}/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff2`, to: 'fonts/atkinson-700.woff2' },
+  // For the sheets of paper, loaded when one is made.
+  { from: `${FONT}/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff`, to: 'fonts/atkinson-400.woff' },
+  { from: `${FONT}/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff`, to: 'fonts/atkinson-700.woff' },
   { from: `${FONT}/atkinson-hyperlegible-next/LICENSE`, to: 'fonts/atkinson-LICENSE.txt' },
   { from: `${FONT}/b612/files/b612-latin-400-normal.woff2`, to: 'fonts/b612-400.woff2' },
   { from: `${FONT}/b612/files/b612-latin-700-normal.woff2`, to: 'fonts/b612-700.woff2' },

@@ -1,0 +1,101 @@
+import { marksFor } from '../../joint/marks.ts';
+import { nanometres, type Length } from '../../length/length.ts';
+import { divisionOf } from '../../length/round.ts';
+import type { Rounding } from '../../length/rounding.ts';
+import { sizeOf, type Sizes } from '../../piece/evaluate.ts';
+import type { LoadedPiece } from '../../piece/loadedPiece.ts';
+import { assertNever, failure, success, type Result } from '../../result.ts';
+import { cutList } from './cutList.ts';
+import type { Drawing } from './drawing.ts';
+import { gaugeCard } from './gaugeCard.ts';
+import type { PaperName } from './paperSize.ts';
+import { faceBand, longestOf } from './partSheet.ts';
+import { partLabels } from './partLabels.ts';
+import { rodBand } from './rod.ts';
+import { rodOf, spanOf } from './rodMarks.ts';
+import type { SheetSet } from './sheet.ts';
+import { tile } from './tile.ts';
+import { viewsOf, type FaceView } from './views.ts';
+
+/** What can be had on paper. */
+export type SheetChoice =
+  | { readonly what: 'layout'; readonly part: string; readonly copy?: number }
+  | { readonly what: 'rod' }
+  | { readonly what: 'labels' }
+  | { readonly what: 'cut list' }
+  | { readonly what: 'gauge card' };
+
+export interface SheetOrder {
+  readonly piece: LoadedPiece;
+  readonly sizes: Sizes;
+  readonly places: ReadonlyMap<string, string>;
+  readonly rounding: Rounding;
+  readonly paper: PaperName;
+  /** As it is to stand on the sheets: '25 November 2026'; empty when nobody knows. */
+  readonly date: string;
+}
+
+/** The sheets for a choice, or why there are none: a sentence for the maker. */
+export function sheetsFor(order: SheetOrder, choice: SheetChoice): Result<SheetSet, string> {
+  const drawing = drawingOf(order);
+  switch (choice.what) {
+    case 'layout': return partLayout(drawing, choice.part, choice.copy);
+    case 'rod': return rod(drawing);
+    case 'labels': return success(partLabels(drawing));
+    case 'cut list': return success(cutList(drawing));
+    case 'gauge card': return gaugeCard(drawing);
+    default: return assertNever(choice);
+  }
+}
+
+/** 'layout of the long rail', 'rod', 'cut list' */
+export function nameOfSheets(piece: LoadedPiece, choice: SheetChoice): string {
+  if (choice.what === 'labels') return 'part labels';
+  if (choice.what !== 'layout') return choice.what;
+  const name = piece.file.parts.find(({ id }) => id === choice.part)?.name ?? choice.part;
+  return `layout of the ${name}${choice.copy === undefined ? '' : ` ${choice.copy}`}`;
+}
+
+/** Every sheet that a piece has: the layout of each part that bears marks, and the others. */
+export function everySheet(piece: LoadedPiece, sizes: Sizes): readonly SheetChoice[] {
+  const marked = piece.file.parts.filter(({ id }) => marksFor(piece, sizes, id).length > 0);
+  return [...marked.map(({ id }): SheetChoice => ({ what: 'layout', part: id })), { what: 'rod' }, { what: 'labels' }, { what: 'cut list' }, { what: 'gauge card' }];
+}
+
+function drawingOf(order: SheetOrder): Drawing {
+  const { rounding, piece, date } = order;
+  const to = rounding.unit === 'inch' ? `1/${rounding.denominator} in` : `${divisionOf(rounding) / 1_000_000} mm`;
+  return { ...order, titled: (sheet) => `${piece.file.name} · ${sheet}`, drawn: [date, `figures to ${to}`].filter(Boolean).join(' · ') };
+}
+
+function partLayout(drawing: Drawing, partId: string, copy: number | undefined): Result<SheetSet, string> {
+  const views = facesOf(drawing.piece, drawing.sizes, drawing.places, partId, copy);
+  if (!views.ok) return views;
+  const part = drawing.piece.file.parts.find(({ id }) => id === partId);
+  const which = part === undefined ? partId : copy === undefined ? `${part.name}${part.count > 1 ? `, all ${part.count} copies` : ''}` : `${part.name} ${copy}${placed(drawing, partId, copy)}`;
+  const name = nameOfSheets(drawing.piece, { what: 'layout', part: partId, ...(copy === undefined ? {} : { copy }) });
+  return tile({ name, title: drawing.titled(name), drawn: drawing.drawn, longest: longestOf(views.value), bands: views.value.map((view) => faceBand(view, which, drawing.rounding)) }, drawing.paper);
+}
+
+function placed({ places }: Drawing, part: string, copy: number): string {
+  const place = places.get(`${part}/${copy}`);
+  return place === undefined ? '' : `, ${place}`;
+}
+
+/** The faces of a part that bear marks, or why they cannot be drawn. */
+export function facesOf(piece: LoadedPiece, sizes: Sizes, places: ReadonlyMap<string, string>, partId: string, copy?: number): Result<readonly FaceView[], string> {
+  const part = piece.file.parts.find(({ id }) => id === partId);
+  if (!part) return failure(`This piece has no part called ${partId}. It has ${piece.file.parts.map(({ name }) => name).join(', ')}.`);
+  if (copy !== undefined && (copy < 1 || copy > part.count)) return failure(`There is no ${part.name} ${copy}; this piece has ${part.count}.`);
+  const marks = marksFor(piece, sizes, partId, copy, copy === undefined ? null : places.get(`${partId}/${copy}`) ?? null);
+  if (marks.length === 0) return failure(`Nothing is marked on the ${part.name}: there is no layout to draw.`);
+  const own = (key: string): Length => sizeOf(sizes, `${partId}.${key}`, copy)?.length ?? nanometres(0);
+  return success(viewsOf(piece, part, { length: own('length'), width: own('width'), thickness: own('thickness') }, marks));
+}
+
+function rod(drawing: Drawing): Result<SheetSet, string> {
+  const strips = rodOf(drawing.piece, drawing.sizes);
+  if (!strips.ok) return strips;
+  const longest = nanometres(Math.max(...strips.value.map(spanOf)));
+  return tile({ name: 'rod', title: drawing.titled('rod'), drawn: drawing.drawn, longest, bands: strips.value.map((strip) => rodBand(strip, drawing.rounding)) }, drawing.paper);
+}

@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import { mkdir, readFile } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { everySheet, nameOfSheets, sheetsFor, type SheetChoice, type SheetOrder } from '../core/layout/paper/order.ts';
+import { PAPERS, type PaperName } from '../core/layout/paper/paperSize.ts';
+import { nanometres } from '../core/length/length.ts';
+import type { Rounding } from '../core/length/rounding.ts';
+import { evaluate } from '../core/piece/evaluate.ts';
+import { loadPiece, writeFault } from '../core/piece/load.ts';
+import type { LoadedPiece } from '../core/piece/loadedPiece.ts';
+import { writePdf, type SheetFonts } from '../kiosk/draw/pdf.ts';
+import { COPIES } from './assets.ts';
+import { saveNew } from './folders.ts';
+
+const USAGE = `npm run layout -- PIECE.json --out FOLDER      all sheets of a piece as PDF at full size: the layout of each part,
+                                               the rod, part labels, cut list and gauge card
+      --paper a4                               the paper: a4 or letter (letter when not given)
+      --part "long rail"                       the layout of this part alone
+      --unit mm                                figures to half a millimetre (or: in, to 1/32 inch)
+Nothing is written over: a name that is taken gets a number.`;
+
+interface Command {
+  readonly piece: string;
+  readonly out: string;
+  readonly paper: PaperName;
+  readonly rounding: Rounding;
+  readonly part: string | undefined;
+}
+
+/** Writes the sheets of a piece file; the exit status is 0 only when all of them were written. */
+async function main(): Promise<number> {
+  const command = readCommand();
+  if (typeof command === 'string') return complain(command);
+  const piece = readPieceFile(command.piece);
+  if (typeof piece === 'string') return complain(piece);
+  const choices = choicesOf(piece, command.part);
+  if (typeof choices === 'string') return complain(choices);
+  try {
+    await mkdir(command.out, { recursive: true });
+  } catch (error) {
+    return complain(`The folder ${command.out} cannot be made: ${messageOf(error)}. Choose another with --out.`);
+  }
+  const order: SheetOrder = { piece, sizes: evaluate(piece, []), places: new Map(), rounding: command.rounding, paper: command.paper, date: today() };
+  const fonts = await sheetFonts();
+  let status = 0;
+  for (const choice of choices) status = Math.max(status, await writeSheets(order, choice, command.out, fonts));
+  return status;
+}
+
+function readCommand(): Command | string {
+  try {
+    const { values, positionals } = parseArgs({ allowPositionals: true, options: { out: { type: 'string' }, paper: { type: 'string', default: 'letter' }, part: { type: 'string' }, unit: { type: 'string', default: 'in' }, help: { type: 'boolean' } } });
+    const [piece, ...more] = positionals;
+    if (values.help === true || piece === undefined || more.length > 0) return USAGE;
+    if (values.out === undefined) return `Expected --out FOLDER, where the sheets are to be written.\n\n${USAGE}`;
+    if (!(values.paper in PAPERS)) return `Expected --paper a4 or --paper letter, found “${values.paper}”.`;
+    if (values.unit !== 'in' && values.unit !== 'mm') return `Expected --unit in or --unit mm, found “${values.unit}”.`;
+    const rounding: Rounding = values.unit === 'mm' ? { unit: 'millimetre', step: nanometres(500_000) } : { unit: 'inch', denominator: 32 };
+    return { piece, out: values.out, paper: values.paper as PaperName, rounding, part: values.part };
+  } catch (error) {
+    return `${messageOf(error)}\n\n${USAGE}`;
+  }
+}
+
+function readPieceFile(path: string): LoadedPiece | string {
+  try {
+    const loaded = loadPiece(readFileSync(path, 'utf8'));
+    return loaded.ok ? loaded.value : [`${path} is not taken:`, ...loaded.fault.map(writeFault)].join('\n');
+  } catch (error) {
+    return `${path} cannot be read: ${messageOf(error)}.`;
+  }
+}
+
+function choicesOf(piece: LoadedPiece, part: string | undefined): readonly SheetChoice[] | string {
+  if (part === undefined) return everySheet(piece, evaluate(piece, []));
+  const found = piece.file.parts.find(({ id, name }) => id === part || name === part.toLowerCase());
+  return found ? [{ what: 'layout', part: found.id }] : `${piece.file.name} has no part “${part}”. Expected one of: ${piece.file.parts.map(({ name }) => name).join(', ')}.`;
+}
+
+async function writeSheets(order: SheetOrder, choice: SheetChoice, out: string, fonts: SheetFonts): Promise<number> {
+  const name = nameOfSheets(order.piece, choice);
+  const sheets = sheetsFor(order, choice);
+  if (!sheets.ok) return complain(`${name}: ${sheets.fault}`);
+  const pdf = await writePdf(sheets.value, { fonts, title: `${order.piece.file.name}, ${name}` });
+  try {
+    const given = await saveNew(out, `${name}.pdf`, Buffer.from(pdf));
+    const count = sheets.value.pages.length;
+    console.log(`${join(out, given)}: ${count} ${count === 1 ? 'sheet' : 'sheets'} of ${PAPERS[order.paper].say}`);
+    return 0;
+  } catch (error) {
+    return complain(`${name}.pdf cannot be written into ${out}: ${messageOf(error)}. Choose another folder with --out.`);
+  }
+}
+
+/** The faces that the kiosk ships. */
+export async function sheetFonts(): Promise<SheetFonts> {
+  const read = (file: string): Promise<Uint8Array> => {
+    const copy = COPIES.find(({ to }) => to === `fonts/${file}`);
+    if (!copy) throw new Error(`deploy/assets.ts ships no ${file}`);
+    return readFile(join(import.meta.dirname, '..', copy.from));
+  };
+  return { regular: await read('atkinson-400.woff'), bold: await read('atkinson-700.woff') };
+}
+
+function today(): string {
+  return new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+function complain(message: string): number {
+  console.error(message);
+  return 1;
+}
+
+if (process.argv[1] !== undefined && basename(process.argv[1]) === 'layout.ts') process.exitCode = await main();
