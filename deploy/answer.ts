@@ -22,11 +22,8 @@ export function json(value: unknown, status = 200): Answer {
   return { status, headers: { 'content-type': 'application/json; charset=utf-8', 'cache-control': 'no-store' }, body: JSON.stringify(value) };
 }
 
-/**
- * Reads a request's body as UTF-8.
- * @throws Refusal 413 when it is longer than `limitBytes`, 400 when it is not UTF-8
- */
-export async function readBody(request: IncomingMessage, limitBytes: number): Promise<string> {
+/** @throws Refusal 413 when the body is longer than `limitBytes` */
+export async function readBytes(request: IncomingMessage, limitBytes: number): Promise<Buffer> {
   const tooLong = () => new Refusal(413, `That is too long: at most ${Math.floor(limitBytes / 1024)} KB are taken at once.`);
   if (Number(request.headers['content-length'] ?? 0) > limitBytes) throw tooLong();
   const chunks: Buffer[] = [];
@@ -36,8 +33,17 @@ export async function readBody(request: IncomingMessage, limitBytes: number): Pr
     if (length > limitBytes) throw tooLong();
     chunks.push(chunk);
   }
+  return Buffer.concat(chunks);
+}
+
+/**
+ * Reads a request's body as UTF-8.
+ * @throws Refusal 413 when it is longer than `limitBytes`, 400 when it is not UTF-8
+ */
+export async function readBody(request: IncomingMessage, limitBytes: number): Promise<string> {
+  const bytes = await readBytes(request, limitBytes);
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     throw new Refusal(400, 'The text sent is not UTF-8.');
   }

@@ -1,7 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import type { JournalRecord } from '../core/journal/entry.ts';
 import { readRecord } from '../core/journal/record.ts';
-import { json, readBody, readJson, Refusal, type Answer } from './answer.ts';
+import { json, readBody, readBytes, readJson, Refusal, type Answer } from './answer.ts';
 import { checkedName, listFiles, readNamed, saveNew, type Folders } from './folders.ts';
 import type { Heartbeat } from './heartbeat.ts';
 import type { Keeper } from './keeper.ts';
@@ -24,6 +24,7 @@ export interface Shop {
 const MOST_RECORDS_BYTES = 32 * 1024 * 1024;
 const MOST_FILE_BYTES = 64 * 1024 * 1024;
 const PIECE_ENDINGS = ['.json'];
+const SHEET_ENDINGS = ['.pdf'];
 
 type Handler = (shop: Shop, request: IncomingMessage, url: URL, name: string) => Promise<Answer>;
 
@@ -54,7 +55,10 @@ const ROUTES: ReadonlyMap<string, Handler> = new Map<string, Handler>([
     body: await readNamed(shop.folders.pieces, checkedName(name, PIECE_ENDINGS), MOST_FILE_BYTES),
   })],
   ['PUT /api/pieces/*', async (shop, request, _url, name) => {
-    const given = await saveNew(shop.folders.pieces, checkedName(name, PIECE_ENDINGS), await readBody(request, MOST_FILE_BYTES));
+    // Sheets of paper are kept beside the pieces, where the maker looks for what is theirs.
+    const checked = checkedName(name, [...PIECE_ENDINGS, ...SHEET_ENDINGS]);
+    const content = SHEET_ENDINGS.some((ending) => checked.endsWith(ending)) ? await readBytes(request, MOST_FILE_BYTES) : await readBody(request, MOST_FILE_BYTES);
+    const given = await saveNew(shop.folders.pieces, checked, content);
     return json({ name: given, folder: shop.folders.pieces }, 201);
   }],
   ['GET /api/models', async (shop) => {

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { everySheet, nameOfSheets, sheetsFor, type SheetChoice, type SheetOrder } from '../core/layout/paper/order.ts';
+import type { SheetChoice } from '../core/layout/paper/choice.ts';
+import { everySheet, nameOfSheets, sheetsFor, type SheetOrder } from '../core/layout/paper/order.ts';
 import { PAPERS, type PaperName } from '../core/layout/paper/paperSize.ts';
 import { nanometres } from '../core/length/length.ts';
 import type { Rounding } from '../core/length/rounding.ts';
@@ -28,29 +29,35 @@ interface Command {
   readonly part: string | undefined;
 }
 
+/** Where the command's sentences go. */
+export interface Told {
+  readonly tell: (sentence: string) => void;
+  readonly complain: (sentence: string) => void;
+}
+
 /** Writes the sheets of a piece file; the exit status is 0 only when all of them were written. */
-async function main(): Promise<number> {
-  const command = readCommand();
-  if (typeof command === 'string') return complain(command);
+export async function layOut(words: readonly string[], told: Told): Promise<number> {
+  const command = readCommand(words);
+  if (typeof command === 'string') return refused(told, command);
   const piece = readPieceFile(command.piece);
-  if (typeof piece === 'string') return complain(piece);
+  if (typeof piece === 'string') return refused(told, piece);
   const choices = choicesOf(piece, command.part);
-  if (typeof choices === 'string') return complain(choices);
+  if (typeof choices === 'string') return refused(told, choices);
   try {
     await mkdir(command.out, { recursive: true });
   } catch (error) {
-    return complain(`The folder ${command.out} cannot be made: ${messageOf(error)}. Choose another with --out.`);
+    return refused(told, `The folder ${command.out} cannot be made: ${messageOf(error)}. Choose another with --out.`);
   }
   const order: SheetOrder = { piece, sizes: evaluate(piece, []), places: new Map(), rounding: command.rounding, paper: command.paper, date: today() };
   const fonts = await sheetFonts();
   let status = 0;
-  for (const choice of choices) status = Math.max(status, await writeSheets(order, choice, command.out, fonts));
+  for (const choice of choices) status = Math.max(status, await writeSheets(order, choice, { out: command.out, fonts, told }));
   return status;
 }
 
-function readCommand(): Command | string {
+function readCommand(words: readonly string[]): Command | string {
   try {
-    const { values, positionals } = parseArgs({ allowPositionals: true, options: { out: { type: 'string' }, paper: { type: 'string', default: 'letter' }, part: { type: 'string' }, unit: { type: 'string', default: 'in' }, help: { type: 'boolean' } } });
+    const { values, positionals } = parseArgs({ args: [...words], allowPositionals: true, options: { out: { type: 'string' }, paper: { type: 'string', default: 'letter' }, part: { type: 'string' }, unit: { type: 'string', default: 'in' }, help: { type: 'boolean' } } });
     const [piece, ...more] = positionals;
     if (values.help === true || piece === undefined || more.length > 0) return USAGE;
     if (values.out === undefined) return `Expected --out FOLDER, where the sheets are to be written.\n\n${USAGE}`;
@@ -78,18 +85,18 @@ function choicesOf(piece: LoadedPiece, part: string | undefined): readonly Sheet
   return found ? [{ what: 'layout', part: found.id }] : `${piece.file.name} has no part “${part}”. Expected one of: ${piece.file.parts.map(({ name }) => name).join(', ')}.`;
 }
 
-async function writeSheets(order: SheetOrder, choice: SheetChoice, out: string, fonts: SheetFonts): Promise<number> {
+async function writeSheets(order: SheetOrder, choice: SheetChoice, { out, fonts, told }: { readonly out: string; readonly fonts: SheetFonts; readonly told: Told }): Promise<number> {
   const name = nameOfSheets(order.piece, choice);
   const sheets = sheetsFor(order, choice);
-  if (!sheets.ok) return complain(`${name}: ${sheets.fault}`);
+  if (!sheets.ok) return refused(told, `${name}: ${sheets.fault}`);
   const pdf = await writePdf(sheets.value, { fonts, title: `${order.piece.file.name}, ${name}` });
   try {
     const given = await saveNew(out, `${name}.pdf`, Buffer.from(pdf));
     const count = sheets.value.pages.length;
-    console.log(`${join(out, given)}: ${count} ${count === 1 ? 'sheet' : 'sheets'} of ${PAPERS[order.paper].say}`);
+    told.tell(`${join(out, given)}: ${count} ${count === 1 ? 'sheet' : 'sheets'} of ${PAPERS[order.paper].say}`);
     return 0;
   } catch (error) {
-    return complain(`${name}.pdf cannot be written into ${out}: ${messageOf(error)}. Choose another folder with --out.`);
+    return refused(told, `${name}.pdf cannot be written into ${out}: ${messageOf(error)}. Choose another folder with --out.`);
   }
 }
 
@@ -111,9 +118,9 @@ function messageOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-function complain(message: string): number {
-  console.error(message);
+function refused({ complain }: Told, sentence: string): number {
+  complain(sentence);
   return 1;
 }
 
-if (process.argv[1] !== undefined && basename(process.argv[1]) === 'layout.ts') process.exitCode = await main();
+if (process.argv[1] !== undefined && basename(process.argv[1]) === 'layout.ts') process.exitCode = await layOut(process.argv.slice(2), { tell: console.log, complain: console.error });

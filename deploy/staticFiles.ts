@@ -6,7 +6,7 @@ import type { Answer } from './answer.ts';
 const TYPES: ReadonlyMap<string, string> = new Map([
   ['.html', 'text/html; charset=utf-8'], ['.js', 'text/javascript; charset=utf-8'], ['.css', 'text/css; charset=utf-8'],
   ['.json', 'application/json; charset=utf-8'], ['.map', 'application/json; charset=utf-8'], ['.txt', 'text/plain; charset=utf-8'],
-  ['.svg', 'image/svg+xml'], ['.png', 'image/png'], ['.woff2', 'font/woff2'], ['.wasm', 'application/wasm'], ['.wav', 'audio/wav'],
+  ['.svg', 'image/svg+xml'], ['.png', 'image/png'], ['.woff', 'font/woff'], ['.woff2', 'font/woff2'], ['.wasm', 'application/wasm'], ['.wav', 'audio/wav'],
   ['.gz', 'application/gzip'],
 ]);
 

@@ -114,6 +114,8 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'why': return html`<bench-why .view=${view} .screen=${screen}></bench-why>`;
     case 'record': return html`<bench-record .view=${view} .screen=${screen}></bench-record>`;
     case 'reckoning': return html`<bench-reckoning .view=${view} .screen=${screen}></bench-reckoning>`;
+    case 'chopping': return html`<bench-chopping .view=${view} .screen=${screen}></bench-chopping>`;
+    case 'paper': return html`<bench-paper .view=${view} .screen=${screen}></bench-paper>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
     case 'journal': return html`<bench-journal .view=${view}></bench-journal>`;
     case 'settings': return html`<bench-settings .view=${view}></bench-settings>`;

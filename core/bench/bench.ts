@@ -9,6 +9,8 @@ export interface Conversation {
   readonly screen: Screen;
   readonly lastReply: Reply | null;
   readonly question: Question | null;
+  /** Where the guide through the chopping was left. */
+  readonly chopping?: Extract<Screen, { name: 'chopping' }>;
 }
 
 /** All that `respond` looks at. */

@@ -1,4 +1,5 @@
 import type { Entry, JournalRecord } from '../journal/entry.ts';
+import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { Length } from '../length/length.ts';
 import type { Request } from './request.ts';
 import type { Screen } from './screen.ts';
@@ -27,6 +28,8 @@ export interface Reply {
   readonly slowly?: true;
   /** Stop what is being said. */
   readonly hush?: true;
+  /** Sheets that are to be printed or written to a file. */
+  readonly paper?: { readonly to: 'printer' | 'file'; readonly sheet: SheetChoice };
   /** For 'digit by digit' and 'half of that': the lengths that were said, the answer first. */
   readonly lengths?: readonly Length[];
 }

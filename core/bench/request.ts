@@ -3,13 +3,14 @@ import type { Rounding } from '../length/rounding.ts';
 import type { TimerKind } from '../clock/timer.ts';
 import type { Settings } from '../journal/settings.ts';
 import type { FrameName } from '../layout/frames.ts';
+import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { StepId } from '../work/step.ts';
 import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 export type WorkRequest =
   | { readonly kind: 'where am I' }
@@ -43,7 +44,9 @@ export type JointRequest =
   | { readonly kind: 'joint by the book'; readonly joint: string }
   | { readonly kind: 'foot bevel'; readonly part?: string; readonly shaving?: Length }
   /** A chamfer or bevel along any arris, by how far back it runs on each face. */
-  | { readonly kind: 'bevel'; readonly setback: Length; readonly otherSetback?: Length; readonly shaving?: Length };
+  | { readonly kind: 'bevel'; readonly setback: Length; readonly otherSetback?: Length; readonly shaving?: Length }
+  /** The chopping of a mortise, drawn stage by stage; the step stays where it is. `here` is where the maker left off. */
+  | { readonly kind: 'chop stage'; readonly to: 'here' | 'first' | 'next' | 'back' | number; readonly joint?: string };
 
 /** What arithmetic can be asked for; a size may stand wherever a length may. */
 export type Operand = { readonly length: Length } | { readonly size: SizeName; readonly copy?: number } | { readonly lastAnswer: true };
@@ -79,6 +82,14 @@ export type LayoutRequest =
   /** How far off a size may come out; with a target, how true each part must be for it. */
   | { readonly kind: 'tolerance'; readonly size: SizeName; readonly copy?: number; readonly target?: Length }
   | { readonly kind: 'gauges'; readonly what: 'how they stand' | 'for this step' | 'order' };
+
+/** Sheets at full size; without a choice, those on the screen. */
+export type PaperRequest =
+  | { readonly kind: 'sheets'; readonly sheet?: SheetChoice }
+  | { readonly kind: 'print sheets'; readonly sheet?: SheetChoice }
+  | { readonly kind: 'save sheets'; readonly sheet?: SheetChoice }
+  /** What a bar of the print measures; without a direction, both are taken to be alike. */
+  | { readonly kind: 'print scale'; readonly across?: Length; readonly upright?: Length };
 
 export type KeepingRequest =
   | { readonly kind: 'scratch that' }

@@ -1,3 +1,4 @@
+import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import type { SizeName } from '../piece/measurement.ts';
@@ -17,6 +18,10 @@ export type Screen =
   /** The fraction pad, for a size of a part or for reckoning. */
   | { readonly name: 'record'; readonly size?: SizeName; readonly copy?: number }
   | { readonly name: 'reckoning'; readonly result?: ReckoningResult }
+  /** A mortise being chopped, stages counted from 1; `step` is the one that it was begun in. */
+  | { readonly name: 'chopping'; readonly joint: string; readonly stage: number; readonly step?: StepId }
+  /** What can be had on paper; with a choice, its sheets. */
+  | { readonly name: 'paper'; readonly sheet?: SheetChoice }
   | { readonly name: 'clocks' }
   | { readonly name: 'journal' }
   | { readonly name: 'settings' }

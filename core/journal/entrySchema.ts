@@ -50,6 +50,7 @@ export const SettingSchema = v.strictObject({
   standing: v.exactOptional(v.picklist(STANDINGS)),
   microphone: v.exactOptional(text(300)),
   breakSeconds: v.exactOptional(whole(1, 24 * 3600)),
+  paper: v.exactOptional(v.picklist(['a4', 'letter'])),
 }) satisfies v.GenericSchema<unknown, Partial<Settings>>;
 
 const timerRequest = v.strictObject({

@@ -1,3 +1,4 @@
+import type { PaperName } from '../layout/paper/paperSize.ts';
 import type { Rounding } from '../length/rounding.ts';
 
 /** Words the model knows and that sound far from every command. */
@@ -26,6 +27,8 @@ export interface Settings {
   readonly microphone: string;
   /** Seconds of chopping between looks at the edge. */
   readonly breakSeconds: number;
+  /** What is in the printer. */
+  readonly paper: PaperName;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -41,4 +44,5 @@ export const DEFAULT_SETTINGS: Settings = {
   standing: 'at the bench',
   microphone: '',
   breakSeconds: 60,
+  paper: 'letter',
 };

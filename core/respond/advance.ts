@@ -13,10 +13,11 @@ export function benchFrom(records: readonly JournalRecord[], snapshot?: Snapshot
 export function advance(bench: Bench, reply: Reply, added: readonly JournalRecord[]): Bench {
   const records = added.length > 0 ? [...bench.records, ...added] : bench.records;
   const { state, acts } = added.length > 0 ? foldJournal(records, { state: bench.state, acts: bench.acts }) : bench;
-  const { screen, lastReply } = bench.conversation;
+  const { screen, lastReply, chopping } = bench.conversation;
+  const left = reply.screen?.name === 'chopping' ? reply.screen : chopping;
   return {
     state, acts, records,
-    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null },
+    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null, ...(left === undefined ? {} : { chopping: left }) },
   };
 }
 

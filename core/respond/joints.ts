@@ -11,6 +11,7 @@ import type { MortiseAndTenon } from '../piece/file.ts';
 import { currentStep } from '../work/progress.ts';
 import { respondToBevel, tellFootBevel } from './bevels.ts';
 import { tellChopping, tellLongest, tellStrength } from './jointAdvice.ts';
+import { tellChopStage } from './chopStage.ts';
 import { tellByTheBook } from './jointByTheBook.ts';
 import type { Jointing } from './jointing.ts';
 import { tellJointMarks, tellPartMarks } from './jointMarks.ts';
@@ -25,29 +26,52 @@ export function respondToJoint(bench: Bench, request: JointRequest): Response {
   if (request.kind === 'bevel') return respondToBevel(state, request);
   const sizes = sizesOf(state);
   if (!state.piece || !sizes) return noPiece();
-  const jointing: Jointing = { state, piece: state.piece, sizes };
+  return inTheGuide(bench, request, answer(bench, { state, piece: state.piece, sizes }, request));
+}
+
+/** What is asked while a stage of the chopping is on the screen leaves it there: the answer is said, and stands below. */
+function inTheGuide({ conversation: { screen } }: Bench, request: JointRequest, response: Response): Response {
+  if (screen.name !== 'chopping' || request.kind === 'chop stage' || response.reply.question) return response;
+  return { ...response, reply: { ...response.reply, screen, note: response.reply.note ?? response.reply.say } };
+}
+
+function answer(bench: Bench, jointing: Jointing, request: JointRequest): Response {
   switch (request.kind) {
     case 'marks':
       return marks(jointing, request.part, request.copy);
     case 'marks of joint':
       return withJoint(jointing, request.joint, () => request, (joint) => tellJointMarks(jointing, joint, request.side, request.only));
     case 'how deep':
-      return withJoint(jointing, request.joint, (joint) => ({ kind: 'how deep', joint }), (joint) => tellJointMarks(jointing, joint, 'mortise', 'depth'));
+      return withJoint(jointing, request.joint ?? guided(bench), (joint) => ({ kind: 'how deep', joint }), (joint) => tellJointMarks(jointing, joint, 'mortise', 'depth'));
     case 'which chisel':
-      return withJoint(jointing, request.joint, (joint) => ({ kind: 'which chisel', joint }), (joint) => tellChisel(jointing, joint));
+      return withJoint(jointing, request.joint ?? guided(bench), (joint) => ({ kind: 'which chisel', joint }), (joint) => tellChisel(jointing, joint));
     case 'how to chop':
-      return withJoint(jointing, request.joint, (joint) => ({ kind: 'how to chop', joint }), (joint) => tellChopping(jointing, joint));
+      return withJoint(jointing, request.joint ?? guided(bench), (joint) => ({ kind: 'how to chop', joint }), (joint) => tellChopping(jointing, joint));
     case 'longest tenon':
       return withJoint(jointing, request.joint, () => request, (joint) => tellLongest(jointing, joint));
     case 'how strong':
       return withJoint(jointing, request.joint, () => request, (joint) => tellStrength(jointing, joint));
     case 'joint by the book':
       return withJoint(jointing, request.joint, () => request, (joint) => tellByTheBook(jointing, joint));
+    case 'chop stage':
+      return withJoint(jointing, request.joint ?? chopped(bench), (joint) => ({ kind: 'chop stage', to: request.to, joint }), (joint) => tellChopStage(bench, jointing, joint, request.to));
     case 'foot bevel':
       return tellFootBevel(jointing, request.part, request.shaving);
     default:
       return assertNever(request);
   }
+}
+
+/** The mortise whose chopping is on the screen. */
+function guided({ conversation: { screen } }: Bench): string | undefined {
+  return screen.name === 'chopping' ? screen.joint : undefined;
+}
+
+/** The mortise of the step at hand, else the one that was left last. */
+function chopped(bench: Bench): string | undefined {
+  const { state, conversation: { chopping } } = bench;
+  const step = currentStep(stepsOf(state), state);
+  return guided(bench) ?? (step?.operation === 'chop mortises' ? step.joint : chopping?.joint);
 }
 
 function stepNow(state: State): { readonly part?: string; readonly copy?: number; readonly joint?: string } | undefined {

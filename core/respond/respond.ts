@@ -7,6 +7,7 @@ import { readAnswer } from './answers.ts';
 import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
 import { respondToLayout } from './layout.ts';
+import { respondToPaper } from './paper.ts';
 import { respondToReckon } from './reckon.ts';
 import { respondToRecord } from './record.ts';
 import { respondToSize } from './sizes.ts';
@@ -25,7 +26,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
-    case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel':
+    case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
       return respondToJoint(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);
@@ -33,6 +34,8 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToRecord(bench, request);
     case 'diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);
+    case 'sheets': case 'print sheets': case 'save sheets': case 'print scale':
+      return respondToPaper(bench, request, now);
     case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);

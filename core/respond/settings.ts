@@ -1,6 +1,7 @@
 import type { Response } from '../bench/reply.ts';
 import type { State } from '../journal/state.ts';
 import { ADDRESS_WORDS, type Settings } from '../journal/settings.ts';
+import { PAPERS } from '../layout/paper/paperSize.ts';
 import type { Rounding } from '../length/rounding.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import { sayNumber, sayOrdinal } from '../length/sayNumber.ts';
@@ -28,6 +29,7 @@ export function changeSettings(setting: Partial<Settings>): Response {
     if (!(setting.breakSeconds >= 10 && setting.breakSeconds <= 3600)) return refuse('The break clock goes from ten seconds to one hour.');
     said.push(`a look at the edge every ${sayDuration(setting.breakSeconds * 1000)}`);
   }
+  if (setting.paper) said.push(`sheets are cut for ${PAPERS[setting.paper].say} paper`);
   if (said.length === 0) return refuse('No setting was named.');
   return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
 }

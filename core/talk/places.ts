@@ -107,6 +107,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['pad', { name: 'record' }], ['number pad', { name: 'record' }], ['fraction pad', { name: 'record' }],
   ['math', { name: 'reckoning' }], ['reckoning', { name: 'reckoning' }],
   ['help', { name: 'help' }], ['microphone', { name: 'microphone' }],
+  ['paper', { name: 'paper' }],
 ]);
 
 export const screenSlot: Slot<Screen> = {
@@ -115,7 +116,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'help', 'microphone'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'help', 'microphone', 'paper'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

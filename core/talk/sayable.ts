@@ -48,6 +48,10 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return [...copy.map((one) => `record ${one} width three and one sixteenth`), 'forget that measurement', 'what moved'];
     case 'reckoning':
       return ['half of thirty one and five eighths', 'divide sixty inches into five equal spaces', 'three times an inch and a half', 'that plus a quarter', 'that less one sixteenth', 'that in millimeters'];
+    case 'chopping':
+      return ['next', 'back', 'stage three', 'say again', 'how deep', 'which chisel', 'done'];
+    case 'paper':
+      return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
     case 'clocks':
       return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
     case 'journal':
@@ -67,7 +71,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
 function atJoint({ state }: Bench): readonly string[] {
   const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
-  return mortise && step?.operation === 'chop mortises' ? ['how do I chop it', 'which chisel'] : [];
+  return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel'] : [];
 }
 
 /** Names of the piece on the bench to make examples with: each a list of one, or empty when the piece has none. */

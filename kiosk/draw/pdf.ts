@@ -39,9 +39,8 @@ export async function writePdf({ pages }: SheetSet, { fonts, title, uncompressed
     document.on('end', resolve);
     document.on('error', reject);
   });
-  // A registered font may be given as bytes, which the types call a buffer.
-  document.registerFont('regular', fonts.regular as Buffer);
-  document.registerFont('bold', fonts.bold as Buffer);
+  document.registerFont('regular', fonts.regular);
+  document.registerFont('bold', fonts.bold);
   for (const page of pages) drawPage(document, page);
   document.end();
   await done;

@@ -5,6 +5,7 @@ import type { Moment } from '../../core/clock/moment.ts';
 import { exportBundle, LARGEST_BUNDLE_BYTES } from '../../core/journal/bundle.ts';
 import { LARGEST_FILE_BYTES } from '../../core/piece/load.ts';
 import type { HostAct, ShelfPiece } from '../hostPort.ts';
+import { download, reason, saveOnShelf, SHELF } from './shelf.ts';
 
 export interface FilesOptions {
   readonly submit: (request: Request) => Promise<void>;
@@ -19,7 +20,6 @@ export interface FilesOptions {
 type FileAct = Extract<HostAct, { kind: 'load demo' | 'open from shelf' | 'open piece file' | 'save everything' | 'take in everything' }>;
 
 const DEMO = '/pieces/bakers-work-table.json';
-const SHELF = '/api/pieces';
 const BACKUP = /^benchcall backup /;
 
 /** Piece files and backups: the demo that ships, the pieces folder, a file chosen by hand. */
@@ -82,27 +82,11 @@ export class Files {
     const text = exportBundle(records, state, now);
     const name = `benchcall backup ${new Date(now.wallMs).toISOString().slice(0, 10)}.json`;
     try {
-      const response = await fetch(`${SHELF}/${encodeURIComponent(name)}`, { method: 'PUT', headers: { 'content-type': 'application/json', 'x-benchcall': '1' }, body: text });
-      if (!response.ok) throw new Error(await response.text());
-      const saved = (await response.json()) as { name: string; folder: string };
+      const saved = await saveOnShelf(name, text, 'application/json');
       this.#options.tell({ say: 'Everything is saved in the pieces folder.', note: `Everything is saved: “${saved.name}” in ${saved.folder}.`, signal: 'done' });
     } catch (error) {
-      download(name, text);
+      download(name, new Blob([text], { type: 'application/json' }));
       this.#options.notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
     }
   }
-}
-
-function download(name: string, text: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
-
-/** A fetch that got no answer fails with a TypeError, in the browser's own words. */
-function reason(error: unknown): string {
-  if (error instanceof TypeError) return 'the bench’s server does not answer; see whether it is running';
-  return error instanceof Error ? error.message : String(error);
 }

@@ -170,10 +170,17 @@ export class Host {
 
   async #voice(reply: Reply): Promise<void> {
     if (reply.hush) this.#mouth.hush();
+    if (reply.paper) void this.#putOnPaper(reply.paper);
     if (reply.signal) void this.#mouth.signal(reply.signal);
     if (reply.say !== '') await this.#mouth.say(reply.say, { priority: 'reply', key: 'reply', ...(reply.slowly ? { slow: true } : {}) });
     // A question that was answered meanwhile, by a key, opens no window.
     if (reply.question && this.#keeper.bench.conversation.question === reply.question) this.#ear.openAnswerWindow(ANSWER_WINDOW_MS);
+  }
+
+  /** What draws and writes sheets is fetched when the first is wanted. */
+  async #putOnPaper(wanted: NonNullable<Reply['paper']>): Promise<void> {
+    const { putOnPaper } = await import('./paper.ts');
+    await putOnPaper(wanted, { bench: this.#keeper.bench, now: this.now(), notice: (sentence) => this.notice(sentence), tell: (reply) => this.#tell(reply) });
   }
 
   async #listen(): Promise<void> {

@@ -5,7 +5,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
  */
 export const KEY_TABLE = {
-  step: { back: '-', sizes: '1', 'start clock': '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  step: { back: '-', sizes: '1', stages: '1', 'start clock': '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
   'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
@@ -24,7 +24,9 @@ export const KEY_TABLE = {
   starter: { leave: '-', back: '.', next: 'enter', 'make it': 'enter' },
   help: { step: '0', back: '-', next: '+', 'key card': '1', menu: '/' },
   card: { help: '-', next: '+', print: '1', step: '0' },
-  menu: { step: '0', listen: '*', 'put away': '9' },
+  menu: { step: '0', back: '-', next: '+', listen: '*', 'put away': '9' },
+  chopping: { step: '0', back: '-', 'say again': '.', listen: '*', next: '+' },
+  paper: { step: '0', back: '-', next: '+', save: '8', print: '9', listen: '*', menu: '/' },
   due: { stop: '1', 'five more': '+', listen: '*', 'got it': 'enter' },
   question: { no: '-', listen: '*', yes: 'enter' },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, PadSymbol>>>>;

@@ -7,6 +7,8 @@ import './size.ts';
 import './why.ts';
 import './record.ts';
 import './reckoning.ts';
+import './chopping.ts';
+import './paper.ts';
 import './clocks.ts';
 import './journal.ts';
 import './settings.ts';

@@ -4,14 +4,15 @@ import { customElement } from 'lit/decorators.js';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
-import { BenchScreen, show } from './benchScreen.ts';
-import { choiceGrid, choiceStyles } from './choices.ts';
+import { show } from './benchScreen.ts';
+import { choiceGrid, choiceStyles, pagesOf } from './choices.ts';
 import type { Choice } from './choices.ts';
+import { LeafingScreen } from './leafing.ts';
 
 /** Every other screen on one key; and, in full, what is wrong. */
 @customElement('bench-menu')
-export class MenuScreen extends BenchScreen {
-  static override styles = [...BenchScreen.styles, choiceStyles, css`
+export class MenuScreen extends LeafingScreen {
+  static override styles = [...LeafingScreen.styles, choiceStyles, css`
     .titled.plain { grid-template-rows: minmax(0, 1fr); }
     .notices { height: 5.4rem; overflow: hidden; font-weight: 700; line-height: 1.15; }
   `];
@@ -21,7 +22,11 @@ export class MenuScreen extends BenchScreen {
   protected sheet(): TemplateResult {
     const { notices } = this.view;
     return html`<div class="titled ${notices.length === 0 ? 'plain' : ''}">${notices.length === 0 ? nothing : html`<ul class="notices">${notices.map((notice) => html`<li>${notice}</li>`)}</ul>`}
-      ${choiceGrid(SCREENS, 0)}</div>`;
+      ${choiceGrid(SCREENS, this.page)}</div>`;
+  }
+
+  protected pages(): number {
+    return pagesOf(SCREENS.length);
   }
 
   /** The notices have its room. */
@@ -32,6 +37,7 @@ export class MenuScreen extends BenchScreen {
   keys(): readonly KeySpec[] {
     return keyRow('menu', {
       step: show({ name: 'step' }),
+      ...this.leafKeys(),
       listen: { act: { kind: 'listen' } },
       'put away': this.view.notices.length === 0 ? null : { act: { kind: 'put away notice', index: 0 } },
     });
@@ -45,6 +51,7 @@ const SCREENS: readonly Choice[] = [
   { label: 'reckoning', does: show({ name: 'reckoning' }) },
   { label: 'journal', does: show({ name: 'journal' }) },
   { label: 'settings', does: show({ name: 'settings' }) },
+  { label: 'paper', does: show({ name: 'paper' }) },
   { label: 'files', does: show({ name: 'files' }) },
   { label: 'what can I say', does: show({ name: 'help' }) },
 ];

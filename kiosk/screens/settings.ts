@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import { sayDuration } from '../../core/clock/sayDuration.ts';
 import { ADDRESS_WORDS, STANDINGS } from '../../core/journal/settings.ts';
 import type { Settings } from '../../core/journal/settings.ts';
+import { PAPERS } from '../../core/layout/paper/paperSize.ts';
 import { nanometres } from '../../core/length/length.ts';
 import type { Rounding } from '../../core/length/rounding.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
@@ -54,6 +55,7 @@ export class SettingsScreen extends LeafingScreen {
       this.#microphone(),
       { label: 'try the microphone', detail: 'what is heard, and how well', does: show({ name: 'microphone' }) },
       this.#model(),
+      { label: 'paper', detail: PAPERS[settings.paper].say, does: set({ paper: settings.paper === 'a4' ? 'letter' : 'a4' }) },
     ];
   }
 

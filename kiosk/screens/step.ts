@@ -69,10 +69,12 @@ export class StepScreen extends BenchScreen {
     const step = this.step;
     if (step === undefined) return keyRow('no step', { files: show({ name: 'files' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
     const clockWaits = this.#clockWaits(step);
+    const chops = step.operation === 'chop mortises' ? step.joint : undefined;
     return keyRow('step', {
       back: { request: { kind: 'step back' } },
       'start clock': clockWaits ? { request: { kind: 'start step timer' } } : null,
-      sizes: clockWaits ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      stages: chops ? { request: { kind: 'chop stage', to: 'here', joint: chops } } : null,
+      sizes: clockWaits || chops ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'say again': { request: { kind: 'say again', how: 'as before' } },
       listen: { act: { kind: 'listen' } },

@@ -5,6 +5,7 @@ import type { Rounding } from '../../length/rounding.ts';
 import { sizeOf, type Sizes } from '../../piece/evaluate.ts';
 import type { LoadedPiece } from '../../piece/loadedPiece.ts';
 import { assertNever, failure, success, type Result } from '../../result.ts';
+import type { SheetChoice } from './choice.ts';
 import { cutList } from './cutList.ts';
 import type { Drawing } from './drawing.ts';
 import { gaugeCard } from './gaugeCard.ts';
@@ -16,14 +17,6 @@ import { rodOf, spanOf } from './rodMarks.ts';
 import type { SheetSet } from './sheet.ts';
 import { tile } from './tile.ts';
 import { viewsOf, type FaceView } from './views.ts';
-
-/** What can be had on paper. */
-export type SheetChoice =
-  | { readonly what: 'layout'; readonly part: string; readonly copy?: number }
-  | { readonly what: 'rod' }
-  | { readonly what: 'labels' }
-  | { readonly what: 'cut list' }
-  | { readonly what: 'gauge card' };
 
 export interface SheetOrder {
   readonly piece: LoadedPiece;
@@ -53,7 +46,7 @@ export function nameOfSheets(piece: LoadedPiece, choice: SheetChoice): string {
   if (choice.what === 'labels') return 'part labels';
   if (choice.what !== 'layout') return choice.what;
   const name = piece.file.parts.find(({ id }) => id === choice.part)?.name ?? choice.part;
-  return `layout of the ${name}${choice.copy === undefined ? '' : ` ${choice.copy}`}`;
+  return choice.copy === undefined ? `layout of the ${name}` : `layout of ${name} ${choice.copy}`;
 }
 
 /** Every sheet that a piece has: the layout of each part that bears marks, and the others. */

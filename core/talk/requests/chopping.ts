@@ -1,0 +1,15 @@
+import { rowsOf } from '../pattern.ts';
+
+const row = rowsOf('joints');
+
+/** Through the chopping of a mortise, stage by stage. Before the rows of the work: while a stage is on the screen, 'next' is the next stage. */
+export const CHOPPING_ROWS = [
+  row('the next stage', ['next', 'go on', 'carry on', 'continue'], (_, { conversation: { screen } }) => (screen.name === 'chopping' ? { kind: 'chop stage', to: 'next' } : undefined)),
+  row('the stage before', ['[go] back', 'previous'], (_, { conversation: { screen } }) => (screen.name === 'chopping' ? { kind: 'chop stage', to: 'back' } : undefined)),
+  row('the next stage of chopping', ['[the] next stage'], () => ({ kind: 'chop stage', to: 'next' })),
+  row('the stage of chopping before', ['[go] back (a|one) stage', '[the] (previous|last) stage', 'stage back'], () => ({ kind: 'chop stage', to: 'back' })),
+  row('one stage of chopping', ['[go to] stage {count}'], ({ count }) => ({ kind: 'chop stage', to: count })),
+  row('back to the chopping', ['[go] back to [the] chopping', '(which|what) stage [is (this|it)]', 'chopping'], () => ({ kind: 'chop stage', to: 'here' })),
+  row('chopping from the first stage', ['(lead|walk|take) me through [it|the chopping|the stages]', '[show [me]] [the] stages', 'start chopping', 'first stage'], () => ({ kind: 'chop stage', to: 'first' })),
+  row('the chopping of one mortise', ['(lead|walk|take) me through [the] {owner}'], ({ owner: { owner, say } }) => (owner.kind === 'joint' ? { kind: 'chop stage', to: 'first', joint: owner.id } : { fault: `${say} is no joint` })),
+];
