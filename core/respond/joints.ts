@@ -35,7 +35,7 @@ function inTheGuide({ conversation: { screen } }: Bench, request: JointRequest, 
   return { ...response, reply: { ...response.reply, screen, note: response.reply.note ?? response.reply.say } };
 }
 
-function answer(bench: Bench, jointing: Jointing, request: JointRequest): Response {
+function answer(bench: Bench, jointing: Jointing, request: Exclude<JointRequest, { kind: 'bevel' }>): Response {
   switch (request.kind) {
     case 'marks':
       return marks(jointing, request.part, request.copy);

@@ -48,5 +48,5 @@ export function sheetOrder(state: State, now: Moment): SheetOrder | undefined {
 }
 
 function dateOf({ wallMs }: Moment): string {
-  return new Date(wallMs).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+  return new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' }).format(wallMs);
 }

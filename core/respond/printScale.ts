@@ -60,7 +60,7 @@ function factor({ factor: by }: PrintScale): string {
 /** 'one point oh oh eight one' */
 function sayFactor(by: number): string {
   const [whole = '', decimals = ''] = by.toFixed(4).split('.');
-  return `${sayNumber(Number(whole))} point ${[...decimals.replace(/0+$/, '') || '0'].map((digit) => sayNumber(Number(digit))).join(' ')}`;
+  return `${sayNumber(Number(whole))} point ${Array.from(decimals.replace(/0+$/, '') || '0', (digit) => sayNumber(Number(digit))).join(' ')}`;
 }
 
 /** Both bars are about as long; which was meant is told by which of them is nearer. */

@@ -8,6 +8,7 @@ import { assertNever, failure, success, type Result } from '../../result.ts';
 import type { SheetChoice } from './choice.ts';
 import { cutList } from './cutList.ts';
 import type { Drawing } from './drawing.ts';
+import type { FaceView } from './faceView.ts';
 import { gaugeCard } from './gaugeCard.ts';
 import type { PaperName } from './paperSize.ts';
 import { faceBand, longestOf } from './partSheet.ts';
@@ -16,7 +17,7 @@ import { rodBand } from './rod.ts';
 import { rodOf, spanOf } from './rodMarks.ts';
 import type { SheetSet } from './sheet.ts';
 import { tile } from './tile.ts';
-import { viewsOf, type FaceView } from './views.ts';
+import { viewsOf } from './views.ts';
 
 export interface SheetOrder {
   readonly piece: LoadedPiece;
@@ -83,7 +84,7 @@ export function facesOf(piece: LoadedPiece, sizes: Sizes, places: ReadonlyMap<st
   const marks = marksFor(piece, sizes, partId, copy, copy === undefined ? null : places.get(`${partId}/${copy}`) ?? null);
   if (marks.length === 0) return failure(`Nothing is marked on the ${part.name}: there is no layout to draw.`);
   const own = (key: string): Length => sizeOf(sizes, `${partId}.${key}`, copy)?.length ?? nanometres(0);
-  return success(viewsOf(piece, part, { length: own('length'), width: own('width'), thickness: own('thickness') }, marks));
+  return success(viewsOf(piece, part, { length: own('length'), width: own('width'), thickness: own('thickness'), horn: own('horn'), lowerHorn: own('lowerHorn') }, marks));
 }
 
 function rod(drawing: Drawing): Result<SheetSet, string> {

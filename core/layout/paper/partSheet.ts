@@ -2,12 +2,12 @@ import type { Mark } from '../../joint/marks.ts';
 import type { Length } from '../../length/length.ts';
 import { nanometres } from '../../length/length.ts';
 import type { Rounding } from '../../length/rounding.ts';
+import type { FaceView, ViewLine } from './faceView.ts';
 import { hatching } from './hatch.ts';
 import { laneBase, lanes, lanesDepth, spread } from './labels.ts';
 import { edgeMark, faceMark } from './referenceMarks.ts';
 import { line, mm, rectangle, spot, words, type Band, type Item } from './sheet.ts';
 import { sizeText } from './sizeText.ts';
-import type { FaceView, ViewLine } from './views.ts';
 
 /** Room beside the face, for its ends to be seen. */
 const BESIDE = mm(12);

@@ -1,4 +1,4 @@
-import { hasJoint, mateOf } from '../../joint/mates.ts';
+import { mateOf } from '../../joint/mates.ts';
 import { marksFor } from '../../joint/marks.ts';
 import { add, fractionOf, subtract, timesWhole } from '../../length/arithmetic.ts';
 import { ZERO_LENGTH, type Length } from '../../length/length.ts';
@@ -57,7 +57,8 @@ export function spanOf({ marks }: Pick<RodStrip, 'marks'>): Length {
 function heightStrip({ piece, sizes, upright, joints }: Standing): RodStrip {
   const read = (name: string): Length => sizeOf(sizes, name)?.length ?? ZERO_LENGTH;
   const length = read(`${upright.id}.length`);
-  const along = marksFor(piece, sizes, upright.id).filter(({ from }) => from.kind === 'end');
+  // The rod is of the finished piece: horns are no part of it.
+  const along = marksFor(piece, sizes, upright.id).filter(({ from }) => from.kind === 'end' && !from.say.includes('rough'));
   const nameOf = (joint: string | undefined): string => { const found = joints.find(({ id }) => id === joint); return found ? `, ${mateOf(piece.file, found)}` : ''; };
   const rails = joints.flatMap((joint): readonly RodPart[] => {
     const top = subtract(read(`${joint.id}.fromTop`), topShoulder(sizes, joint));
@@ -129,8 +130,7 @@ function sideMarks(piece: LoadedPiece, sizes: Sizes, joint: MortiseAndTenon): re
   const read = (name: string): Length => sizeOf(sizes, name)?.length ?? ZERO_LENGTH;
   const say = mateOf(piece.file, joint);
   const setback = read(`${joint.id}.setback`);
-  const upright = piece.file.parts.find(({ id }) => id === joint.mortiseIn);
-  const sides = upright && hasJoint(joint, upright, undefined, null) ? marksFor(piece, sizes, joint.mortiseIn).filter((mark) => mark.joint === joint.id && mark.from.kind === 'face' && mark.tool !== 'depth flag') : [];
+  const sides = marksFor(piece, sizes, joint.mortiseIn).filter((mark) => mark.joint === joint.id && mark.from.kind === 'face' && mark.tool !== 'depth flag');
   return [
     { at: setback, say: `outer face of the ${say}` }, { at: add(setback, read(`${joint.tenonOn}.thickness`)), say: `inner face of the ${say}` },
     ...sides.map((mark) => ({ at: mark.at, say: `${mark.say}, ${say}` })),

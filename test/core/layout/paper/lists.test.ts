@@ -6,6 +6,7 @@ import { runsOf, sizesText } from '../../../../core/layout/paper/sizeText.ts';
 import { printScale } from '../../../../core/layout/paper/printScale.ts';
 import { lanes } from '../../../../core/layout/paper/labels.ts';
 import { mm, textWidth } from '../../../../core/layout/paper/sheet.ts';
+import { negate } from '../../../../core/length/arithmetic.ts';
 import { nanometres } from '../../../../core/length/length.ts';
 import { inches } from '../../joint/shop.ts';
 import { DEMO, orderFor } from './shop.ts';
@@ -29,7 +30,7 @@ describe('the rod of the baker\'s work table, worked by hand', () => {
   it('for the height: the leg 32 1/4 in, the top 1 3/4 in above it, rails 5 in wide flush with it', () => {
     const { marks } = strip('height');
     expect(at(marks, 'bottom end of the leg')).toEqual([inches(129, 4)]);
-    expect(at(marks, 'upper face of the top')).toEqual([-inches(7, 4)]);
+    expect(at(marks, 'upper face of the top')).toEqual([negate(inches(7, 4))]);
     expect(at(marks, 'bottom edge of the long rail')).toEqual([inches(5)]);
     expect(at(marks, 'start of the mortise, long rail')).toEqual([inches(1)]);
     // Stretchers 3 in wide, 6 in up: 32 1/4 - 6 - 3.
