@@ -21,6 +21,7 @@ export interface CoverProgramme {
   readonly duals: Float64Array;
   readonly stopgapCost: number;
   readonly direction: Float64Array;
+  readonly filled: Int32Array;
   pivots: number;
 }
 
@@ -37,7 +38,7 @@ export function coverProgramme(needs: ArrayLike<number>, stopgapCost: number): C
     rows, stopgapCost, columns: [], inBasis: new Set(), pivots: 0,
     needs: Float64Array.from({ length: rows }, (_, row) => (needs[row] ?? 0) + SHIFT * (0.5 + ((row + 1) * GOLDEN) % 1)),
     basis: Int32Array.from({ length: rows }, (_, row) => ((needs[row] ?? 0) > 0 ? -1 - rows - row : -1 - row)),
-    inverse: new Float64Array(rows * rows), amounts: new Float64Array(rows), duals: new Float64Array(rows), direction: new Float64Array(rows),
+    inverse: new Float64Array(rows * rows), amounts: new Float64Array(rows), duals: new Float64Array(rows), direction: new Float64Array(rows), filled: new Int32Array(rows),
   };
   for (let row = 0; row < rows; row++) {
     const stopgap = (needs[row] ?? 0) > 0;
@@ -98,13 +99,12 @@ function enter(programme: CoverProgramme, entering: number): boolean {
   const { rows, inverse, amounts, duals, direction, basis, inBasis } = programme;
   const over = 1 / (direction[leaving] ?? 1);
   const at = leaving * rows;
-  for (let k = 0; k < rows; k++) inverse[at + k] = (inverse[at + k] ?? 0) * over;
+  const filled = scaleRow(programme, at, over);
   const step = (amounts[leaving] ?? 0) * over;
   for (let row = 0; row < rows; row++) {
     const factor = direction[row] ?? 0;
     if (row === leaving || Math.abs(factor) < 1e-12) continue;
-    const base = row * rows;
-    for (let k = 0; k < rows; k++) inverse[base + k] = (inverse[base + k] ?? 0) - factor * (inverse[at + k] ?? 0);
+    takeRow(programme, row * rows, at, factor, filled);
     amounts[row] = Math.max(0, (amounts[row] ?? 0) - factor * step);
   }
   amounts[leaving] = step;
@@ -114,6 +114,29 @@ function enter(programme: CoverProgramme, entering: number): boolean {
   basis[leaving] = entering;
   programme.pivots++;
   return true;
+}
+
+/** Gives how many entries are not zero; their places are left in `filled`. */
+function scaleRow({ rows, inverse, filled }: CoverProgramme, at: number, over: number): number {
+  let count = 0;
+  for (let k = 0; k < rows; k++) {
+    const entry = inverse[at + k] ?? 0;
+    if (entry === 0) continue;
+    inverse[at + k] = Math.abs(entry) < 1e-14 ? 0 : entry * over;
+    filled[count++] = k;
+  }
+  return count;
+}
+
+function takeRow({ rows, inverse, filled }: CoverProgramme, base: number, at: number, factor: number, count: number): void {
+  if (2 * count > rows) {
+    for (let k = 0; k < rows; k++) inverse[base + k] = (inverse[base + k] ?? 0) - factor * (inverse[at + k] ?? 0);
+    return;
+  }
+  for (let place = 0; place < count; place++) {
+    const k = filled[place] ?? 0;
+    inverse[base + k] = (inverse[base + k] ?? 0) - factor * (inverse[at + k] ?? 0);
+  }
 }
 
 function entrantCost(programme: CoverProgramme, entering: number): number {

@@ -26,7 +26,7 @@ export function dive(from: PackingNode, start: readonly Amount[], target: number
     const step = withoutPatterns(node, surest(node, amounts, choice(depth)));
     if (step.bars.length === 0) return undefined;
     bars.push(...step.bars);
-    const relaxed = relax(step.node, target - bars.length, goOn);
+    const relaxed = relax(step.node, { target: target - bars.length, known: 0 }, goOn);
     if (!relaxed.settled) return { bars: plan, finished: false };
     if (bars.length + relaxed.bound > target) return undefined;
     [node, amounts] = [{ ...step.node, pool: relaxed.pool }, relaxed.amounts];

@@ -46,7 +46,7 @@ function volumeBound({ capacity, classes }: GroupedProblem): number {
 
 function solve(problem: GroupedProblem, search: Search): void {
   const root = rootOf(problem, []);
-  const relaxed = relax(root, undefined, search.patience.goOn);
+  const relaxed = relax(root, { known: search.bound }, search.patience.goOn);
   search.bound = Math.max(search.bound, relaxed.bound);
   if (!relaxed.settled) return;
   offer(search, roundedPlan(root, relaxed.amounts));
@@ -85,7 +85,7 @@ function reach(problem: GroupedProblem, search: Search, pool: PackingNode['pool'
   for (;;) {
     const node = open.pop();
     if (node === undefined) return 'impossible';
-    const relaxed = relax(node, target, search.patience.goOn);
+    const relaxed = relax(node, { target, known: 0 }, search.patience.goOn);
     if (!relaxed.settled) return 'stopped';
     if (relaxed.bound > target) continue;
     offer(search, roundedPlan(node, relaxed.amounts));
@@ -101,7 +101,7 @@ const DIVES = 6;
 /** A few ways down before the search proper: the first by the surest patterns, the others turning off once, early or late. */
 function dives(root: PackingNode, search: Search): 'found' | 'stopped' | undefined {
   const target = search.bound;
-  const relaxed = relax(root, target, search.patience.goOn);
+  const relaxed = relax(root, { target, known: 0 }, search.patience.goOn);
   if (!relaxed.settled) return 'stopped';
   if (relaxed.bound > target) return undefined;
   for (let turn = 0; turn < DIVES; turn++) {

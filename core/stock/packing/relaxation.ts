@@ -21,29 +21,44 @@ export interface Relaxation {
 /** Duals are taken to whole multiples of 1/UNIT, so that the best pattern and the bound are exact. */
 const UNIT = 2 ** 30;
 const CLOSE_ENOUGH = UNIT + 16;
+/** How far the values are drawn towards the best so far. */
+const PULL = 0.6;
 /** Worth of an uncovered piece, in bars: more than any pattern earns. */
 const STOPGAP = 4;
 const HANDED_ON_UNDER = 0.15;
 
+/** What a relaxation is for: to reach a target or to rule it out; or, without one, to know the bound. `known` is a bound that is sure already. */
+export interface Aim {
+  readonly target?: number;
+  readonly known: number;
+}
+
 /**
  * Column generation. The bound is Farley's: with values u, a best pattern of worth M and copies d, no plan uses fewer than u·d / M bars.
- * With a `target` it stops as soon as the target is out of reach, or the relaxed plan reaches it and nothing more can be proven.
+ * It stops as soon as the target is out of reach, or the relaxed plan reaches it (or what is known) and nothing more can be proven.
+ * Pieces are valued between the programme's duals and the best values so far, at first their lengths (Wentges 1997): fewer rounds.
  */
-export function relax(node: PackingNode, target: number | undefined, goOn: () => boolean): Relaxation {
+export function relax(node: PackingNode, aim: Aim, goOn: () => boolean): Relaxation {
   const programme = coverProgramme(node.copies, STOPGAP);
   programme.columns.push(...node.pool, ...singles(node));
   start(programme, 0, Math.min(node.pool.length, 2 * node.sizes.length));
-  let bound = 0;
+  let bound = aim.known;
+  const centre = node.sizes.map((size) => size / node.capacity);
+  let pull = PULL;
   for (;;) {
     if (!improve(programme, goOn)) return report(programme, bound, false);
-    const values = Float64Array.from(programme.duals, (dual) => Math.max(0, Math.floor(dual * UNIT)));
-    if (target !== undefined && cost(programme) <= target) return report(programme, bound, true);
+    if (cost(programme) <= Math.max(aim.target ?? 0, bound)) return report(programme, bound, true);
+    const values = programme.duals.map((dual, row) => Math.max(0, Math.floor((pull * (centre[row] ?? 0) + (1 - pull) * dual) * UNIT)));
     const priced = bestPatterns(node, values, CLOSE_ENOUGH, goOn);
     if (!priced.complete) return report(programme, bound, false);
-    const worth = values.reduce((sum, value, index) => sum + value * (node.copies[index] ?? 0), 0);
-    bound = Math.max(bound, ceilingOf(worth, priced.best));
-    if (priced.columns.length === 0 || (target !== undefined && bound > target)) return report(programme, bound, true);
-    programme.columns.push(...priced.columns);
+    const better = ceilingOf(values.reduce((sum, value, row) => sum + value * (node.copies[row] ?? 0), 0), priced.best);
+    bound = Math.max(bound, better);
+    if (aim.target !== undefined && bound > aim.target) return report(programme, bound, true);
+    const useful = priced.columns.filter((column) => reducedCost(programme, column) < -1e-9);
+    if (useful.length === 0 && pull === 0) return report(programme, bound, true);
+    if (priced.columns.length === 0) values.forEach((value, row) => { centre[row] = value / UNIT; });
+    pull = useful.length === 0 ? 0 : PULL;
+    programme.columns.push(...useful);
   }
 }
 
