@@ -56,10 +56,17 @@ function cutInTwo({ lengths, widths, lastLength, lastWidth, values }: ValueTable
   values[i * columns + j] = best;
 }
 
-/** How the table's value of a rectangle is cut. */
+/** How the table's value of a rectangle is cut: what is beyond the last useful distance is cut away first. */
 export function layoutOf(table: ValueTable, length: number, width: number): Layout {
+  const useful = [table.lengths[table.lastLength[length] ?? 0] ?? 0, table.widths[table.lastWidth[width] ?? 0] ?? 0] as const;
+  if (valueOf(table, length, width) === 0) return { kind: 'waste' };
+  const inner = usefulLayout(table, ...useful);
+  const trimmed: Layout = useful[1] < width ? { kind: 'cut', across: 'width', at: useful[1], first: inner, second: { kind: 'waste' } } : inner;
+  return useful[0] < length ? { kind: 'cut', across: 'length', at: useful[0], first: trimmed, second: { kind: 'waste' } } : trimmed;
+}
+
+function usefulLayout(table: ValueTable, length: number, width: number): Layout {
   const value = valueOf(table, length, width);
-  if (value === 0) return { kind: 'waste' };
   const piece = table.problem.pieces.findIndex((one) => one.most !== 0 && one.value === value && one.length <= length && one.width <= width);
   if (piece >= 0) return { kind: 'piece', piece };
   const acrossLength = table.lengths.find((at) => at > 0 && 2 * at <= length && valueOf(table, at, width) + valueOf(table, length - at, width) === value);

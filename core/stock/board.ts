@@ -1,0 +1,56 @@
+import type { Length } from '../length/length.ts';
+
+/** Something in a board that a part must not hold: where it lies from the marked end and from the reference edge, and on which faces it shows. */
+export interface Defect {
+  readonly what: string;
+  readonly from: Length;
+  readonly to: Length;
+  readonly fromEdge: Length;
+  readonly toEdge: Length;
+  /** 'through' for what shows on both faces; else the one face it spoils. */
+  readonly face: 'through' | 'marked face' | 'other face';
+}
+
+/** A board of the rack. Its marked end carries its number; lengths run from there, widths from the reference edge. */
+export interface Board {
+  readonly number: number;
+  readonly species: string;
+  readonly length: Length;
+  readonly width: Length;
+  /** Width at the end away from the mark, for a tapered board. */
+  readonly farWidth: Length;
+  readonly thickness: Length;
+  readonly defects: readonly Defect[];
+  /** Width of sapwood along the edge away from the reference edge. */
+  readonly sapwood: Length;
+  readonly grain?: 'flat' | 'rift' | 'quarter';
+  readonly pithSide?: 'marked face' | 'other face';
+  /** Boards of one group match in colour. */
+  readonly colour?: string;
+  /** What it cost, in whole cents. */
+  readonly cents?: number;
+  /** The board it was cut from, for an off-cut. */
+  readonly cutFrom?: number;
+}
+
+/** Rough pieces to be cut, alike: `together` says how many of them come from one stretch of one board (the layers of one leg). */
+export interface Blank {
+  readonly id: string;
+  readonly name: string;
+  readonly species: string;
+  readonly length: Length;
+  readonly width: Length;
+  readonly thickness: Length;
+  readonly count: number;
+  readonly together: number;
+  /** A blemish on one face alone does not matter: that face is hidden. */
+  readonly mayHideDefect: boolean;
+}
+
+export interface SawSettings {
+  readonly kerf: Length;
+  /** Taken off each end of a board before anything else: checked ends. */
+  readonly endTrim: Length;
+  /** Crosscut the ripped strips again where that helps. */
+  readonly cutAgain: boolean;
+}

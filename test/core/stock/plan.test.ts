@@ -1,0 +1,106 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { nanometres, NANOMETRES_PER_INCH, ZERO_LENGTH, type Length } from '../../../core/length/length.ts';
+import type { Blank, Board, Defect, SawSettings } from '../../../core/stock/board.ts';
+import { faultsOf } from '../../../core/stock/plan/check.ts';
+import { planStock, type StockPlan, type StockProblem } from '../../../core/stock/plan/planStock.ts';
+
+const inches = (count: number): Length => nanometres(Math.round(count * 64) * (NANOMETRES_PER_INCH / 64));
+const SAW: SawSettings = { kerf: inches(1 / 16), endTrim: ZERO_LENGTH, cutAgain: true };
+
+function board(number: number, length: number, width: number, more: Partial<Board> = {}): Board {
+  return { number, species: 'hard maple', length: inches(length), width: inches(width), farWidth: inches(width), thickness: inches(1), defects: [], sapwood: ZERO_LENGTH, ...more };
+}
+
+function blank(id: string, count: number, length: number, width: number, more: Partial<Blank> = {}): Blank {
+  return { id, name: id, species: 'hard maple', length: inches(length), width: inches(width), thickness: inches(1), count, together: 1, mayHideDefect: false, ...more };
+}
+
+function knot(from: number, to: number, fromEdge: number, toEdge: number, face: Defect['face'] = 'through'): Defect {
+  return { what: 'knot', from: inches(from), to: inches(to), fromEdge: inches(fromEdge), toEdge: inches(toEdge), face };
+}
+
+function plan(boards: readonly Board[], blanks: readonly Blank[], more: Partial<StockProblem> = {}): StockPlan {
+  const problem: StockProblem = { boards, blanks, saw: SAW, objectives: ['fewest boards', 'least sawing'], ...more };
+  const found = planStock(problem, () => true, () => undefined);
+  expect(faultsOf(found, problem)).toEqual([]);
+  return found;
+}
+
+const knots = fc.record({ from: fc.integer({ min: 0, max: 60 }), length: fc.integer({ min: 1, max: 8 }), edge: fc.integer({ min: 0, max: 7 }), width: fc.integer({ min: 1, max: 4 }), face: fc.constantFrom<Defect['face']>('through', 'other face') });
+const racks = fc.array(fc.record({ length: fc.integer({ min: 20, max: 110 }), width: fc.integer({ min: 3, max: 10 }), far: fc.integer({ min: 3, max: 10 }), knots: fc.array(knots, { maxLength: 3 }), thick: fc.constantFrom(1, 2) }), { minLength: 1, maxLength: 4 })
+  .map((list) => list.map(({ length, width, far, knots: spots, thick }, index) => board(index + 1, length, width, { farWidth: inches(far), thickness: inches(thick), defects: spots.map((spot) => knot(spot.from, spot.from + spot.length, spot.edge, spot.edge + spot.width, spot.face)) })));
+const needs = fc.array(fc.record({ length: fc.integer({ min: 20, max: 200 }), width: fc.integer({ min: 4, max: 20 }), count: fc.integer({ min: 1, max: 5 }), together: fc.constantFrom(1, 1, 2), hides: fc.boolean() }), { minLength: 1, maxLength: 5 })
+  .map((list) => list.map(({ length, width, count, together, hides }, index) => blank(`part${index}`, count * together, length / 4, width / 4, { together, mayHideDefect: hides })));
+
+describe('planning boards', () => {
+  it('makes only plans that can be cut: edge to edge, a kerf apart, clear of defects, every part as often as needed or told missing', () => {
+    fc.assert(fc.property(racks, needs, (boards, blanks) => { plan(boards, blanks); }), { numRuns: 20 });
+  }, 60_000);
+
+  it('never claims a bound above what it found, and uses as many boards whatever the order they are told in', () => {
+    fc.assert(fc.property(racks, needs, (boards, blanks) => {
+      const found = plan(boards, blanks);
+      if (found.missing.length > 0) return;
+      expect(found.bound).toBeLessThanOrEqual(found.used);
+      const other = plan([...boards].reverse(), [...blanks].reverse());
+      if (found.proven && other.proven) expect(other.used).toBe(found.used);
+      expect(other.bound).toBeLessThanOrEqual(found.used);
+    }), { numRuns: 12 });
+  }, 60_000);
+
+  it('cuts five pieces that fill a board to the last 64th from that board', () => {
+    expect(plan([board(1, 5 * 19 + 4 / 16, 4)], [blank('slat', 5, 19, 4)])).toMatchObject({ used: 1, bound: 1, proven: true, missing: [] });
+    expect(plan([board(1, 5 * 19 + 4 / 16 - 1 / 64, 4)], [blank('slat', 5, 19, 4)]).missing).toEqual([{ blank: 'slat', count: 1, why: 'no board left' }]);
+  });
+
+  it('rips beside a knot and lays a part over one that shows on a hidden face only', () => {
+    const rack = [board(1, 40, 6, { defects: [knot(10, 14, 0, 2)] })];
+    expect(plan(rack, [blank('rail', 1, 40, 3.5)]).boards[0]?.placed[0]?.fromEdge).toBe(inches(2));
+    const oneFace = [board(1, 40, 6, { defects: [knot(10, 14, 0, 6, 'other face')] })];
+    expect(plan(oneFace, [blank('shelf', 1, 40, 6, { mayHideDefect: true })]).missing).toEqual([]);
+    expect(plan(oneFace, [blank('shelf', 1, 40, 6)]).missing).toHaveLength(1);
+  });
+
+  it('takes the layers of one leg from one stretch of one board', () => {
+    const found = plan([board(1, 40, 11), board(2, 70, 4), board(3, 120, 4)], [blank('leg layer', 6, 34, 3.5, { together: 3 })]);
+    expect(found.missing).toEqual([]);
+    for (const { placed } of found.boards) expect(placed.length % 3).toBe(0);
+  });
+
+  it('tells when a set cannot stay together, and cuts it apart', () => {
+    const found = plan([board(1, 40, 4), board(2, 40, 4)], [blank('leg layer', 2, 34, 3.5, { together: 2 })]);
+    expect(found).toMatchObject({ separated: ['leg layer'], missing: [], used: 2 });
+  });
+
+  it('goes to thicker boards only for what the thin ones do not hold', () => {
+    const found = plan([board(1, 40, 4, { thickness: inches(2) }), board(2, 40, 4)], [blank('rail', 2, 38, 4)]);
+    expect(found.missing).toEqual([]);
+    expect(found.boards.map(({ board: number }) => number)).toEqual([1, 2]);
+    expect(plan([board(1, 40, 4, { thickness: inches(2) }), board(2, 40, 4)], [blank('rail', 1, 38, 4)]).boards.map(({ board: number }) => number)).toEqual([2]);
+  });
+
+  it('says why a part is missing', () => {
+    const rack = [board(1, 40, 4)];
+    expect(plan(rack, [blank('rail', 1, 41, 4)]).missing).toEqual([{ blank: 'rail', count: 1, why: 'no board long or wide enough' }]);
+    expect(plan(rack, [blank('leg', 1, 30, 3, { thickness: inches(2) })]).missing).toEqual([{ blank: 'leg', count: 1, why: 'no board thick enough' }]);
+    expect(plan(rack, [blank('peg', 1, 30, 3, { species: 'ash' })]).missing).toEqual([{ blank: 'peg', count: 1, why: 'no board of the species' }]);
+    expect(plan([], [blank('rail', 1, 41, 4)]).missing).toHaveLength(1);
+  });
+
+  it('has a whole plan when it is stopped at once, and the same plan for the same rack', () => {
+    const problem: StockProblem = { boards: [board(1, 96, 8), board(2, 84, 6)], blanks: [blank('rail', 6, 28, 3.5), blank('slat', 9, 14, 1.5)], saw: SAW, objectives: ['fewest boards'] };
+    let reported = 0;
+    const stopped = planStock(problem, () => false, () => { reported++; });
+    expect(reported).toBeGreaterThan(0);
+    expect(faultsOf(stopped, problem)).toEqual([]);
+    expect(plan(problem.boards, problem.blanks)).toEqual(plan(problem.boards, problem.blanks));
+  });
+
+  it('trims the checked ends off before anything else', () => {
+    const saw = { ...SAW, endTrim: inches(1) };
+    const found = plan([board(1, 42, 4)], [blank('rail', 1, 40, 4)], { saw });
+    expect(found.boards[0]?.placed[0]?.from).toBe(inches(1));
+    expect(plan([board(1, 41, 4)], [blank('rail', 1, 40, 4)], { saw }).missing).toHaveLength(1);
+  });
+});
