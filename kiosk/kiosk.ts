@@ -37,6 +37,7 @@ export class BenchKiosk extends LitElement {
 
   readonly #numberPad = new NumberPad({
     pressed: (symbol, atMs) => this.#pressed(symbol, atMs),
+    read: (text) => ask(this, { kind: 'reading', text }),
     stuck: (symbol) => tellHost(this, { kind: 'key stuck', label: padLabel(symbol) }),
   });
 
@@ -112,6 +113,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'part': return html`<bench-part .view=${view} .screen=${screen}></bench-part>`;
     case 'size': return html`<bench-size .view=${view} .screen=${screen}></bench-size>`;
     case 'why': return html`<bench-why .view=${view} .screen=${screen}></bench-why>`;
+    case 'moved': return html`<bench-moved .view=${view}></bench-moved>`;
     case 'record': return html`<bench-record .view=${view} .screen=${screen}></bench-record>`;
     case 'reckoning': return html`<bench-reckoning .view=${view} .screen=${screen}></bench-reckoning>`;
     case 'chopping': return html`<bench-chopping .view=${view} .screen=${screen}></bench-chopping>`;

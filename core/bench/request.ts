@@ -63,7 +63,9 @@ export type ReckonRequest =
 export type RecordRequest =
   | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true }
   | { readonly kind: 'withdraw measurement'; readonly size: SizeName; readonly copy?: number }
-  | { readonly kind: 'note'; readonly text: string };
+  | { readonly kind: 'note'; readonly text: string }
+  /** What a caliper or a tape gauge typed, as it stands: '82.55', '+3.2500 in'. */
+  | { readonly kind: 'reading'; readonly text: string };
 
 export type TimerRequests =
   | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number }

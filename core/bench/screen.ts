@@ -14,6 +14,8 @@ export type Screen =
   | { readonly name: 'parts' }
   | { readonly name: 'part'; readonly part: string; readonly copy?: number }
   | { readonly name: 'size'; readonly size: SizeName; readonly copy?: number }
+  /** What stands off the plan as made: to be cut differently, or cut already and off. */
+  | { readonly name: 'moved' }
   | { readonly name: 'why'; readonly size: SizeName; readonly copy?: number }
   /** The fraction pad, for a size of a part or for reckoning. */
   | { readonly name: 'record'; readonly size?: SizeName; readonly copy?: number }

@@ -51,6 +51,7 @@ export const SettingSchema = v.strictObject({
   microphone: v.exactOptional(text(300)),
   breakSeconds: v.exactOptional(whole(1, 24 * 3600)),
   paper: v.exactOptional(v.picklist(['a4', 'letter'])),
+  instrumentUnit: v.exactOptional(v.picklist(['inch', 'millimetre'])),
 }) satisfies v.GenericSchema<unknown, Partial<Settings>>;
 
 const timerRequest = v.strictObject({

@@ -29,6 +29,8 @@ export interface Settings {
   readonly breakSeconds: number;
   /** What is in the printer. */
   readonly paper: PaperName;
+  /** Of a caliper or tape gauge that types, where it does not send its unit. */
+  readonly instrumentUnit: 'inch' | 'millimetre';
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -45,4 +47,5 @@ export const DEFAULT_SETTINGS: Settings = {
   microphone: '',
   breakSeconds: 60,
   paper: 'letter',
+  instrumentUnit: 'inch',
 };

@@ -61,7 +61,7 @@ function tellFoot(state: State, { name }: Part, { setback, otherSetback }: Bevel
 
 function sayFace(state: State, { angleDegrees, faceWidth }: Bevel): string {
   const degrees = Math.round(Math.min(angleDegrees, MOST_DEGREES));
-  return `Its face comes out ${spoken(state, faceWidth)} wide, at ${sayNumber(degrees)} degrees.`;
+  return `Its face measures ${spoken(state, faceWidth)} across, at ${sayNumber(degrees)} degrees.`;
 }
 
 function sayShavings(state: State, { shavings }: Bevel, shaving: Length | undefined): string {

@@ -3,7 +3,6 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { RecordRequest } from '../bench/request.ts';
 import { absolute, subtract } from '../length/arithmetic.ts';
-import { NANOMETRES_PER_INCH, nanometres } from '../length/length.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import { sizeOf } from '../piece/evaluate.ts';
@@ -11,12 +10,11 @@ import { withMeasurement, type Measurement } from '../piece/measurement.ts';
 import { currentStep } from '../work/progress.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { consequencesOf, sayDifference } from './consequences.ts';
+import { ASK_BEYOND, respondToReading } from './reading.ts';
 import { askFor, firstToRecord } from './recordQuestions.ts';
 import { saySubject, sentence, spoken } from './saying.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
-/** A made part is rarely this far off its plan: then it was misheard, mistyped or measured wrong. Common practice, no source. */
-const ASK_BEYOND = nanometres(NANOMETRES_PER_INCH / 4);
 const LONGEST_NOTE = 500;
 
 /** Writing down what was measured; read back always, so that a wrong number is heard at once. */
@@ -27,6 +25,8 @@ export function respondToRecord(bench: Bench, request: RecordRequest): Response 
       return record(bench, request);
     case 'withdraw measurement':
       return withdraw(state, request);
+    case 'reading':
+      return respondToReading(bench, request.text, (size) => record(bench, size));
     case 'note': {
       const text = request.text.trim().slice(0, LONGEST_NOTE);
       if (text === '') return refuse('The note is empty.');

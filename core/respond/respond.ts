@@ -30,7 +30,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToJoint(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);
-    case 'record': case 'withdraw measurement': case 'note':
+    case 'record': case 'withdraw measurement': case 'note': case 'reading':
       return respondToRecord(bench, request);
     case 'diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);

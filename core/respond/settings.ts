@@ -30,6 +30,7 @@ export function changeSettings(setting: Partial<Settings>): Response {
     said.push(`a look at the edge every ${sayDuration(setting.breakSeconds * 1000)}`);
   }
   if (setting.paper) said.push(`sheets are cut for ${PAPERS[setting.paper].say} paper`);
+  if (setting.instrumentUnit !== undefined) said.push(`the caliper reads ${setting.instrumentUnit === 'inch' ? 'inches' : 'millimetres'} where it does not send its unit`);
   if (said.length === 0) return refuse('No setting was named.');
   return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
 }

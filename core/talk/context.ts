@@ -3,7 +3,7 @@ import { describeSize } from '../piece/describe.ts';
 import type { SizeMention } from '../work/step.ts';
 
 /** The size on the pad, or the one that was asked for. */
-function padSize({ conversation: { question, screen } }: Bench): SizeMention | undefined {
+export function padSize({ conversation: { question, screen } }: Bench): SizeMention | undefined {
   if (question?.kind === 'length') return mention(question.size, question.copy);
   return screen.name === 'record' && screen.size !== undefined ? mention(screen.size, screen.copy) : undefined;
 }

@@ -22,10 +22,11 @@ export class JointDrawing extends LitElement {
   override render(): TemplateResult | typeof nothing {
     if (this.shape === null) return nothing;
     const [width, height] = this.units;
-    const { outlines, waste, shadow, breaks, dimensions } = layJoint(this.shape, this.picked, width, height, this.letter);
+    const { outlines, waste, shadow, slopes, breaks, dimensions } = layJoint(this.shape, this.picked, width, height, this.letter);
     return html`<svg viewBox="0 0 ${width} ${height}" role="img" aria-label=${`Drawing of ${this.name}`} preserveAspectRatio="xMidYMid meet">
       ${outlines.map((box) => svg`<rect class="outline" x=${box.x} y=${box.y} width=${box.width} height=${box.height}></rect>`)}
       ${shadow === null ? nothing : svg`<rect class="glue" fill="none" x=${shadow.x} y=${shadow.y} width=${shadow.width} height=${shadow.height}></rect>`}
+      ${slopes.map(({ from, to }) => svg`<line class="outline" x1=${from.x} y1=${from.y} x2=${to.x} y2=${to.y}></line>`)}
       ${waste.map(drawWaste)}${breaks.map(({ box, at, lies }) => drawBreak(box, at, lies))}
       ${dimensions.filter(({ key }) => key === this.picked).map((each) => drawDimension(each, this))}</svg>`;
   }

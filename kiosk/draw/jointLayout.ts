@@ -21,6 +21,12 @@ export interface JointShape {
   /** From the outer face of the mortised part to the rail's. */
   readonly setback: Length;
   readonly fromTop: Length;
+  /** From one twin to the other, down the rail or across it; nothing for a single tenon. */
+  readonly pitchDown: Length;
+  readonly pitchAcross: Length;
+  readonly gap: Length;
+  /** Above the tenon; absent when it has none. */
+  readonly haunch?: { readonly width: Length; readonly length: Length; readonly sloped: boolean };
 }
 
 export interface JointLayout {
@@ -30,6 +36,8 @@ export interface JointLayout {
   readonly waste: readonly Box[];
   /** Where the rail lies against the mortised part; thin. */
   readonly shadow: Box | null;
+  /** A sloped haunch. */
+  readonly slopes: readonly { readonly from: Point; readonly to: Point }[];
   readonly breaks: readonly { readonly box: Box; readonly at: number; readonly lies: 'upright' | 'across' }[];
   readonly dimensions: readonly Dimension[];
 }
@@ -54,14 +62,24 @@ function layTenon(shape: JointShape, width: number, height: number, letter: numb
   const end: Box = { x: tenon.x + tenon.width + letter * 3.6 + GAP * 0.5, y, width: shape.railThickness * scale, height: body.height };
   const face: Box = { x: end.x + shape.outerShoulder * scale, y: tenon.y, width: shape.tenonThickness * scale, height: tenon.height };
   const beside = tenon.x + tenon.width + letter * 0.7;
-  const bottomShoulder = nanometres(shape.railWidth - shape.topShoulder - shape.tenonWidth);
+  const bottomShoulder = nanometres(shape.railWidth - shape.topShoulder - shape.pitchDown - shape.tenonWidth);
+  const [twins, faces] = [twin(shape, tenon, scale, 'side'), twin(shape, face, scale, 'end')];
+  const low = y + body.height - bottomShoulder * scale;
+  const { haunch } = shape;
   return {
-    scale, outlines: [tenon, body, end, face], waste: [], shadow: null, breaks: [{ box: body, at: x + 8, lies: 'upright' }],
+    scale, outlines: [...twins, body, end, ...faces, ...(haunch && !haunch.sloped ? [haunchOver(haunch, tenon, scale)] : [])], waste: [], shadow: null,
+    slopes: haunch?.sloped === true ? [{ from: { x: tenon.x, y: tenon.y - haunch.width * scale }, to: { x: tenon.x + haunch.length * scale, y: tenon.y } }] : [],
+    breaks: [{ box: body, at: x + 8, lies: 'upright' }],
     dimensions: [
       level('tenonLength', shape.tenonLength, tenon.x, tenon.x + tenon.width, tenon.y + tenon.height, y + body.height + letter * 0.5, letter),
       upright('tenonWidth', shape.tenonWidth, tenon.y, tenon.y + tenon.height, tenon.x + tenon.width, beside, letter),
       upright('topShoulder', shape.topShoulder, y, tenon.y, tenon.x, beside, letter),
-      upright('bottomShoulder', bottomShoulder, tenon.y + tenon.height, y + body.height, tenon.x, beside, letter),
+      upright('bottomShoulder', bottomShoulder, low, y + body.height, tenon.x, beside, letter),
+      ...gapIn(shape, tenon, face, { beside, below: y + body.height + letter * 0.5, letter }),
+      ...(haunch ? [
+        level('haunchLength', haunch.length, tenon.x, tenon.x + haunch.length * scale, tenon.y, y - letter * 0.5, letter),
+        upright('haunchWidth', haunch.width, tenon.y - haunch.width * scale, tenon.y, tenon.x, beside, letter),
+      ] : []),
       level('tenonThickness', shape.tenonThickness, face.x, face.x + face.width, face.y + face.height, y + body.height + letter * 0.5, letter),
       level('outerShoulder', shape.outerShoulder, end.x, face.x, y, y - letter * 0.5, letter),
     ],
@@ -71,7 +89,7 @@ function layTenon(shape: JointShape, width: number, height: number, letter: numb
 function layMortise(shape: JointShape, width: number, height: number, letter: number): JointLayout {
   const long = shape.fromTop > shape.mortiseLength * LONG_ABOVE;
   const above = long ? shape.mortiseLength * 0.9 : shape.fromTop;
-  const tall = above + shape.mortiseLength * 1.5;
+  const tall = above + shape.pitchDown + shape.mortiseLength * 1.5;
   const room = { width: width - letter * 3.6 - GAP - 14, height: height - letter * 2.2 - 14 };
   const scale = Math.min(room.width / (shape.legAcross + shape.legInto), room.height / tall);
   const [x, y] = [letter * 3.6, letter * 2.2];
@@ -80,11 +98,13 @@ function layMortise(shape: JointShape, width: number, height: number, letter: nu
   const left = shape.setback + shape.outerShoulder;
   const mortise: Box = { x: x + left * scale, y: y + above * scale, width: shape.mortiseWidth * scale, height: shape.mortiseLength * scale };
   const deep: Box = { x: section.x, y: mortise.y, width: shape.mortiseDepth * scale, height: mortise.height };
-  const rail: Box = { x: x + shape.setback * scale, y: mortise.y - Math.min(above, shape.topShoulder) * scale, width: shape.railThickness * scale, height: (shape.topShoulder + shape.tenonWidth) * scale };
+  const rail: Box = { x: x + shape.setback * scale, y: mortise.y - Math.min(above, shape.topShoulder) * scale, width: shape.railThickness * scale, height: (shape.topShoulder + shape.pitchDown + shape.tenonWidth) * scale };
   const beside = x - letter * 0.7;
   const top = y - letter * 0.5;
   return {
-    scale, outlines: [front, section], waste: [mortise, deep], shadow: rail,
+    scale, outlines: [front, section], shadow: rail,
+    waste: [...twin(shape, mortise, scale, 'end'), ...twin(shape, deep, scale, 'side'), ...(shape.haunch && !shape.haunch.sloped ? socketOver(shape.haunch, mortise, deep, y, scale) : [])],
+    slopes: shape.haunch?.sloped === true ? [{ from: { x: deep.x, y: Math.max(y, deep.y - shape.haunch.width * scale) }, to: { x: deep.x + shape.haunch.length * scale, y: deep.y } }] : [],
     breaks: [front, section].flatMap((box) => [{ box, at: y + box.height - 8, lies: 'across' as const }, ...(long ? [{ box, at: y + (above * scale) / 2, lies: 'across' as const }] : [])]),
     dimensions: [
       upright('fromTop', shape.fromTop, y, mortise.y, x, beside, letter),
@@ -94,6 +114,29 @@ function layMortise(shape: JointShape, width: number, height: number, letter: nu
       level('mortiseDepth', shape.mortiseDepth, deep.x, deep.x + deep.width, deep.y, top, letter),
     ],
   };
+}
+
+/** The same once more where there are twins, seen from the side of the rail or from its end. */
+function twin({ pitchDown, pitchAcross }: JointShape, box: Box, scale: number, seen: 'side' | 'end'): readonly Box[] {
+  const across = seen === 'end' ? pitchAcross : 0;
+  return pitchDown > 0 || across > 0 ? [box, { ...box, x: box.x + across * scale, y: box.y + pitchDown * scale }] : [box];
+}
+
+function haunchOver({ width, length }: NonNullable<JointShape['haunch']>, tenon: Box, scale: number): Box {
+  return { x: tenon.x, y: tenon.y - width * scale, width: length * scale, height: width * scale };
+}
+
+/** Up to the end of the part, and no further. */
+function socketOver({ width, length }: NonNullable<JointShape['haunch']>, mortise: Box, deep: Box, end: number, scale: number): readonly Box[] {
+  const top = Math.max(end, mortise.y - width * scale);
+  return [{ ...mortise, y: top, height: mortise.y - top }, { ...deep, y: top, width: length * scale, height: mortise.y - top }];
+}
+
+function gapIn({ gap, pitchDown, pitchAcross, tenonWidth, tenonThickness }: JointShape, tenon: Box, face: Box, { beside, below, letter }: { readonly beside: number; readonly below: number; readonly letter: number }): readonly Dimension[] {
+  const scale = tenon.height / tenonWidth;
+  if (pitchDown > 0) return [upright('gap', gap, tenon.y + tenon.height, tenon.y + pitchDown * scale, tenon.x + tenon.width, beside, letter)];
+  const from = face.x + tenonThickness * scale;
+  return pitchAcross > 0 ? [level('gap', gap, from, from + gap * scale, face.y + face.height, below, letter)] : [];
 }
 
 /** A dimension lying at height `y`, its extension lines from `footY`; the figure on the far side. */

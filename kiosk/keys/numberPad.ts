@@ -1,3 +1,4 @@
+import { Instrument } from './instrument.ts';
 import type { PadSymbol } from './keySpec.ts';
 import { STUCK_MS } from './pressGuard.ts';
 
@@ -36,6 +37,8 @@ export function padSymbolOf(event: KeyReading): PadSymbol | null {
 
 export interface NumberPadListener {
   pressed(symbol: PadSymbol, atMs: number): void;
+  /** A caliper or tape gauge that types as a keyboard sent a line. */
+  read(text: string): void;
   stuck(symbol: PadSymbol): void;
 }
 
@@ -45,12 +48,14 @@ export interface NumberPadListener {
  */
 export class NumberPad {
   readonly #listener: NumberPadListener;
+  readonly #instrument: Instrument;
   /** Since when each key has been down. */
   readonly #down = new Map<string, number>();
   readonly #reported = new Set<string>();
 
   constructor(listener: NumberPadListener) {
     this.#listener = listener;
+    this.#instrument = new Instrument(listener);
   }
 
   attach(target: Pick<Window, 'addEventListener'>): void {
@@ -68,7 +73,13 @@ export class NumberPad {
   readonly #keydown = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.altKey || event.metaKey) return;
     const symbol = padSymbolOf(event);
-    if (symbol === null || belongsToField(event)) return;
+    if (belongsToField(event)) return;
+    if (!event.repeat && this.#instrument.take(characterOf(event, symbol), symbol, event.timeStamp)) {
+      event.preventDefault();
+      this.#down.set(event.code || event.key, event.timeStamp);
+      return;
+    }
+    if (symbol === null) return;
     if (event.key === 'Enter' && event.code === 'Enter' && focusedKey(event)) return;
     event.preventDefault();
     const name = event.code || event.key;
@@ -98,6 +109,12 @@ export class NumberPad {
     this.#reported.add(name);
     this.#listener.stuck(symbol);
   }
+}
+
+/** A number pad with NumLock off still types digits. */
+function characterOf({ key }: KeyReading, symbol: PadSymbol | null): string {
+  if (symbol === 'enter' || key === 'Tab') return symbol === 'enter' ? 'Enter' : key;
+  return symbol !== null && /^[\d.+-]$/.test(symbol) && key !== ',' ? symbol : key;
 }
 
 function belongsToField(event: Event): boolean {

@@ -5,6 +5,7 @@ import './parts.ts';
 import './part.ts';
 import './size.ts';
 import './why.ts';
+import './moved.ts';
 import './record.ts';
 import './reckoning.ts';
 import './chopping.ts';

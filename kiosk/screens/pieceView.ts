@@ -1,10 +1,13 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import { subtract } from '../../core/length/arithmetic.ts';
+import { ZERO_LENGTH, type Length } from '../../core/length/length.ts';
+import { railSizes, tenonsOf, type ReadSize } from '../../core/piece/cavity.ts';
 import type { SizeValue } from '../../core/piece/evaluate.ts';
 import { sizeOf } from '../../core/piece/evaluate.ts';
 import type { SizeDescription } from '../../core/piece/describe.ts';
 import { describeSize, sizeNames } from '../../core/piece/describe.ts';
-import type { Part } from '../../core/piece/file.ts';
+import type { MortiseAndTenon, Part } from '../../core/piece/file.ts';
 import type { SizeName } from '../../core/piece/measurement.ts';
 import type { State } from '../../core/journal/state.ts';
 import { sizesOf } from '../../core/respond/views.ts';
@@ -82,18 +85,32 @@ export function shapeOf(state: State, id: string, copy?: number): PartShape | un
   };
 }
 
-const JOINT_SIZES = ['tenonLength', 'tenonWidth', 'tenonThickness', 'topShoulder', 'outerShoulder', 'mortiseLength', 'mortiseWidth', 'mortiseDepth', 'setback', 'fromTop'] as const;
+const JOINT_SIZES = ['tenonLength', 'tenonWidth', 'tenonThickness', 'mortiseLength', 'mortiseWidth', 'mortiseDepth', 'setback', 'fromTop'] as const;
 
 /** What the joint's drawing is made from; undefined when it is no mortise and tenon, or a size that the drawing needs is not given. */
 export function jointShapeOf(state: State, id: string): JointShape | undefined {
   const joint = state.piece?.file.joints.find((each) => each.id === id);
   if (joint?.kind !== 'mortise and tenon') return undefined;
   const into = joint.mortiseInto ?? 'width';
+  const { across, along } = railSizes(joint);
   const names = {
-    railWidth: `${joint.tenonOn}.width`, railThickness: `${joint.tenonOn}.thickness`,
+    railWidth: `${joint.tenonOn}.${along}`, railThickness: `${joint.tenonOn}.${across}`,
     legInto: `${joint.mortiseIn}.${into}`, legAcross: `${joint.mortiseIn}.${into === 'width' ? 'thickness' : 'width'}`,
     ...Object.fromEntries(JOINT_SIZES.map((key) => [key, `${id}.${key}`])),
   };
   const lengths = Object.entries(names).map(([key, size]) => [key, valueOf(state, { size })?.length] as const);
-  return lengths.every(([, length]) => length !== undefined) ? (Object.fromEntries(lengths) as unknown as JointShape) : undefined;
+  if (lengths.some(([, length]) => length === undefined)) return undefined;
+  return { ...(Object.fromEntries(lengths) as unknown as Omit<JointShape, keyof ReturnType<typeof tenonsShape>>), ...tenonsShape(state, joint) };
+}
+
+/** Where the tenons stand in the rail, how far apart, and the haunch over them. */
+function tenonsShape(state: State, joint: MortiseAndTenon): Pick<JointShape, 'topShoulder' | 'outerShoulder' | 'pitchDown' | 'pitchAcross' | 'gap' | 'haunch'> {
+  const read: ReadSize = (size, copy) => valueOf(state, { size, ...(copy === undefined ? {} : { copy }) })?.length;
+  const [first, second] = tenonsOf(joint, read);
+  const size = (key: string): Length => read(`${joint.id}.${key}`) ?? ZERO_LENGTH;
+  return {
+    topShoulder: first?.top ?? ZERO_LENGTH, outerShoulder: first?.outer ?? ZERO_LENGTH, gap: size('gap'),
+    pitchDown: first && second ? subtract(second.top, first.top) : ZERO_LENGTH, pitchAcross: first && second ? subtract(second.outer, first.outer) : ZERO_LENGTH,
+    ...(joint.haunch === undefined ? {} : { haunch: { width: size('haunchWidth'), length: size('haunchLength'), sloped: joint.haunch === 'sloped' } }),
+  };
 }

@@ -52,6 +52,7 @@ export class SettingsScreen extends LeafingScreen {
       { label: 'loud shop', detail: settings.speakUp ? 'I speak up' : 'I stay as loud as set', does: set({ speakUp: !settings.speakUp }) },
       { label: 'hammering', detail: settings.waitForLull ? 'clocks wait for a lull' : 'clocks call at once', does: set({ waitForLull: !settings.waitForLull }) },
       { label: 'you stand', detail: settings.standing, does: set({ standing: after(STANDINGS, STANDINGS.indexOf(settings.standing)) }) },
+      { label: 'caliper reads', detail: settings.instrumentUnit === 'inch' ? 'inches' : 'millimetres', does: set({ instrumentUnit: settings.instrumentUnit === 'inch' ? 'millimetre' : 'inch' }) },
       this.#microphone(),
       { label: 'try the microphone', detail: 'what is heard, and how well', does: show({ name: 'microphone' }) },
       this.#model(),

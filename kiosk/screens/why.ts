@@ -39,6 +39,7 @@ export class WhyScreen extends LeafingScreen {
     return keyRow('why', {
       size: show({ name: 'size', size, ...(copy === undefined ? {} : { copy }) }),
       next: pages === 1 ? null : { here: () => { this.page = (this.page + 1) % pages; } },
+      'what moved': { request: { kind: 'what moved' } },
       'say again': { request: { kind: 'say again', how: 'as before' } },
       listen: { act: { kind: 'listen' } },
       menu: show({ name: 'menu' }),

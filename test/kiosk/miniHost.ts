@@ -1,3 +1,4 @@
+import { aTimeout } from '@open-wc/testing';
 import type { Conversation } from '../../core/bench/bench.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { JournalRecord } from '../../core/journal/entry.ts';
@@ -12,6 +13,7 @@ import type { BenchKiosk } from '../../kiosk/kiosk.ts';
 import { BenchKey } from '../../kiosk/keys/benchKey.ts';
 import { pressGuard } from '../../kiosk/keys/pressGuard.ts';
 import { NOW, PIECE_TEXT, viewOf } from './sampleViews.ts';
+import { CHARACTER_MS } from '../../kiosk/keys/instrument.ts';
 import { everyElement, settled, stage } from './stage.ts';
 
 /** The one path without store, ear and mouth: requests are answered by the bench, in memory, at a time that stands still. */
@@ -68,6 +70,8 @@ export class MiniHost {
       Object.defineProperty(down, 'timeStamp', { value: (this.#clockMs += 500) });
       this.kiosk.dispatchEvent(down);
       this.kiosk.dispatchEvent(new KeyboardEvent('keyup', { code, bubbles: true, composed: true }));
+      // Until it is clear that no instrument typed it.
+      await aTimeout(CHARACTER_MS + 5);
       await settled();
     }
   }

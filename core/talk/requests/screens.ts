@@ -37,5 +37,6 @@ export const SCREEN_ROWS = [
   row('where the maker stands', ['i stand (close|beside you)'], () => ({ kind: 'set', setting: { standing: 'close' } })),
   row('where the maker stands', ['i stand in front [of you]'], () => ({ kind: 'set', setting: { standing: 'at the bench' } })),
   row('where the maker stands', ['i stand far away'], () => ({ kind: 'set', setting: { standing: 'across the shop' } })),
+  row('what the caliper reads', ['[the] (caliper|calipers|tape|instrument) (reads|measures|is set to) [in] {unit}'], ({ unit }) => ({ kind: 'set', setting: { instrumentUnit: unit } })),
   row('how often to look at the edge', ['(look at|check) the edge every {duration}', 'break every {duration}'], ({ duration }) => ({ kind: 'set', setting: { breakSeconds: Math.round(duration / 1000) } })),
 ];

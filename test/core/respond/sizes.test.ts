@@ -50,7 +50,7 @@ describe('recording what was measured', () => {
     const said = session.say('leg two width is three and three eighths');
     expect(said).toMatch(/^Leg two, width, three, and three eighths inches, noted\. One eighth of an inch over the plan\./);
     // The top is two legs longer than the inside: twice an eighth.
-    expect(said).toMatch(/top, length, one quarter of an inch more/);
+    expect(said).toMatch(/top, length, sixty, and one quarter inches instead of sixty inches, end to end/);
   });
 
   it('a critical inside size holds when a leg comes out heavy', () => {

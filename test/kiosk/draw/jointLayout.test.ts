@@ -11,8 +11,10 @@ const inches = (count: number): JointShape['fromTop'] => nanometres(count * INCH
 const RAIL_IN_LEG: JointShape = {
   railWidth: inches(5), railThickness: inches(1.25), legAcross: inches(3.25), legInto: inches(3.25), tenonLength: inches(1.75), tenonWidth: inches(3.5),
   tenonThickness: inches(0.5), topShoulder: inches(1), outerShoulder: inches(0.375), mortiseLength: inches(3.5), mortiseWidth: inches(0.5), mortiseDepth: inches(1.8125),
-  setback: inches(0.25), fromTop: inches(1),
+  setback: inches(0.25), fromTop: inches(1), pitchDown: inches(0), pitchAcross: inches(0), gap: inches(0),
 };
+const HAUNCHED: JointShape = { ...RAIL_IN_LEG, haunch: { width: inches(1), length: inches(0.5), sloped: false } };
+const TWINS: JointShape = { ...RAIL_IN_LEG, railWidth: inches(8), tenonWidth: inches(2.25), mortiseLength: inches(2.25), gap: inches(2), pitchDown: inches(4.25) };
 const STRETCHER_IN_LEG: JointShape = { ...RAIL_IN_LEG, railWidth: inches(3), tenonWidth: inches(2), mortiseLength: inches(2), topShoulder: inches(0.5), fromTop: inches(19.75) };
 const TENON = ['tenonLength', 'tenonWidth', 'tenonThickness', 'topShoulder', 'bottomShoulder', 'outerShoulder'];
 const MORTISE = ['mortiseLength', 'mortiseWidth', 'mortiseDepth', 'setback', 'fromTop'];
@@ -28,9 +30,19 @@ function spanned(layout: JointLayout, key: string): number {
 }
 
 describe('the drawing of a mortise and tenon', () => {
+  it('shows a haunch and its socket, and both of twins with the gap between them', () => {
+    expect(spanned(lay(HAUNCHED, 'haunchLength'), 'haunchLength')).to.be.closeTo(inches(0.5), 1);
+    expect(spanned(lay(HAUNCHED, 'haunchWidth'), 'haunchWidth')).to.be.closeTo(inches(1), 1);
+    expect(lay(HAUNCHED, 'tenonLength').outlines.length).to.equal(lay(RAIL_IN_LEG, 'tenonLength').outlines.length + 1);
+    expect(lay(HAUNCHED, 'mortiseDepth').waste.length).to.equal(4);
+    expect(spanned(lay(TWINS, 'gap'), 'gap')).to.be.closeTo(inches(2), 1);
+    expect(lay(TWINS, 'mortiseDepth').waste.length).to.equal(4);
+    expect(spanned(lay(TWINS, 'bottomShoulder'), 'bottomShoulder')).to.be.closeTo(inches(8 - 1 - 4.25 - 2.25), 1);
+  });
+
   it('spans every size at its own length', () => {
     for (const key of [...TENON, ...MORTISE]) {
-      const expected = key === 'bottomShoulder' ? inches(0.5) : RAIL_IN_LEG[key as keyof JointShape];
+      const expected = key === 'bottomShoulder' ? inches(0.5) : RAIL_IN_LEG[key as Exclude<keyof JointShape, 'haunch'>];
       expect(spanned(lay(RAIL_IN_LEG, key), key), key).to.be.closeTo(expected, 1);
     }
   });

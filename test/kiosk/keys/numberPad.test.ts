@@ -1,4 +1,5 @@
-import { expect } from '@open-wc/testing';
+import { aTimeout, expect } from '@open-wc/testing';
+import { CHARACTER_MS } from '../../../kiosk/keys/instrument.ts';
 import { NumberPad, padSymbolOf } from '../../../kiosk/keys/numberPad.ts';
 import type { PadSymbol } from '../../../kiosk/keys/keySpec.ts';
 import { STUCK_MS } from '../../../kiosk/keys/pressGuard.ts';
@@ -35,13 +36,15 @@ describe('the number pad', () => {
   describe('at the bench', () => {
     let pressed: PadSymbol[];
     let stuck: PadSymbol[];
+    let read: string[];
     let pad: NumberPad;
     let target: HTMLElement;
 
     beforeEach(() => {
       pressed = [];
       stuck = [];
-      pad = new NumberPad({ pressed: (symbol) => pressed.push(symbol), stuck: (symbol) => stuck.push(symbol) });
+      read = [];
+      pad = new NumberPad({ pressed: (symbol) => pressed.push(symbol), read: (text) => read.push(text), stuck: (symbol) => stuck.push(symbol) });
       target = document.createElement('div');
       document.body.append(target);
       pad.attach(window);
@@ -59,10 +62,11 @@ describe('the number pad', () => {
     };
     const up = (code: string, key: string): boolean => target.dispatchEvent(new KeyboardEvent('keyup', { code, key, bubbles: true, composed: true }));
 
-    it('presses once while a key is held', () => {
+    it('presses once while a key is held', async () => {
       down('Numpad5', '5');
       for (let times = 0; times < 20; times++) down('Numpad5', '5', { repeat: true });
       up('Numpad5', '5');
+      await aTimeout(CHARACTER_MS + 10);
       expect(pressed).to.deep.equal(['5']);
     });
 
@@ -89,6 +93,46 @@ describe('the number pad', () => {
       expect(pressed).to.deep.equal([]);
       down('NumpadEnter', 'Enter', {}, button);
       expect(pressed).to.deep.equal(['enter']);
+    });
+
+    /** Types a line, a character every so many milliseconds, from a keyboard's upper row or its pad. */
+    const type = (line: string, everyMs: number, from = 10_000): void => {
+      Array.from(line).forEach((key, index) => down(key === '⏎' ? 'Enter' : key, key === '⏎' ? 'Enter' : key, { location: 0, atMs: from + index * everyMs }));
+    };
+
+    it('tells a caliper that types from a hand, by its speed: a whole line, and no key of it is pressed', async () => {
+      for (const line of ['82.55', '+3.2500', '-0.05', '0082,55', '3.2500 in', '82.55mm', '3 1/4"', '1234']) {
+        read = [];
+        type(`${line}⏎`, 8);
+        expect([line, read]).to.deep.equal([line, [line]]);
+      }
+      await aTimeout(CHARACTER_MS + 10);
+      expect(pressed).to.deep.equal([]);
+    });
+
+    it('a hand that types the same is a hand, however quick', async () => {
+      type('82.55⏎', 70);
+      await aTimeout(CHARACTER_MS + 10);
+      expect(read).to.deep.equal([]);
+      expect(pressed).to.deep.equal(['8', '2', '.', '5', '5', 'enter']);
+    });
+
+    it('what is typed at that speed and is no reading is lost neither: two keys under one glove, a sign alone, letters', async () => {
+      type('57', 5);
+      await aTimeout(CHARACTER_MS + 10);
+      expect(pressed).to.deep.equal(['5', '7']);
+      type('+⏎', 5, 20_000);
+      type('5*', 5, 30_000);
+      await aTimeout(CHARACTER_MS + 10);
+      expect(pressed).to.deep.equal(['5', '7', '+', 'enter', '5', '*']);
+      expect(read).to.deep.equal([]);
+    });
+
+    it('a reading in the middle of a hand\'s typing leaves the hand\'s presses where they are', () => {
+      down('Numpad3', '3', { atMs: 9_000 });
+      type('82.55⏎', 8);
+      expect(pressed).to.deep.equal(['3']);
+      expect(read).to.deep.equal(['82.55']);
     });
 
     it('leaves the browser\'s own shortcuts alone', () => {
