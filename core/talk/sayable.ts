@@ -42,6 +42,8 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return [...part.map((name) => `show the ${name}`), ...part.map((name) => `how many ${name}`), ...length.map((size) => `how long is the ${size}`)];
     case 'part':
       return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), ...copy.map((one) => `where do the joints go on ${one}`), 'what moved'];
+    case 'moved':
+      return ['what no longer fits', ...length.map((size) => `why is the ${size} so long`), ...width.map((size) => `how wide is ${size}`), 'scratch that'];
     case 'size': case 'why':
       return ['why', 'in millimeters', 'half of that', 'what moved', 'what no longer fits', ...copy];
     case 'record':
@@ -57,7 +59,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'journal':
       return ['scratch that', 'put it back', 'note the left board has a knot', 'what moved'];
     case 'settings':
-      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening', 'do not speak up', 'wait for a lull', 'try the microphone'];
+      return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening', 'do not speak up', 'wait for a lull', 'the caliper reads millimeters', 'try the microphone'];
     case 'microphone':
       return ['next', ...length.map((size) => `how long is the ${size}`), ...copy.map((one) => `record ${one} width three and one sixteenth`), 'leave the microphone'];
     case 'files':
