@@ -46,11 +46,12 @@ function fan(seconds: number, rms: number): Float32Array {
   return noise.map((sample) => (sample / is) * rms);
 }
 
-/** Builds, serves and opens the whole kiosk; its microphone hears `microphone` over and over. */
-export async function openWholeKiosk(microphone: Float32Array): Promise<WholeKiosk> {
+/** Builds, serves and opens the whole kiosk; its microphone hears `microphone` over and over. `furnish` puts things into its folder of journal, pieces and models first. */
+export async function openWholeKiosk(microphone: Float32Array, { furnish }: { readonly furnish?: (folder: string) => Promise<void> } = {}): Promise<WholeKiosk> {
   const folder = mkdtempSync(join(tmpdir(), 'kiosk-'));
   const site = join(folder, 'site');
   await buildKiosk(site);
+  await furnish?.(folder);
   const server = await startServer({ site, port: 0, folders: { journal: join(folder, 'journal'), pieces: join(folder, 'pieces'), models: join(folder, 'models') } });
   const file = join(folder, 'microphone.wav');
   writeFileSync(file, writeWav(microphone));
