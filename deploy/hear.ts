@@ -108,7 +108,7 @@ async function hearOne(page: Page, file: string, served: string, addressed: bool
 
 function lineOf(file: string, { format, warnings }: { format?: object; warnings: readonly string[] }, outcome: Outcome, addressed: boolean): object {
   const { recognised, heard, level, speechEnds } = outcome;
-  const rounded = Object.fromEntries(Object.entries(level).map(([name, value]) => [name, Number(value.toFixed(4))]));
+  const rounded = Object.fromEntries(Object.entries<number>({ ...level }).map(([name, value]) => [name, Number(value.toFixed(4))]));
   return {
     file, format: { ...format, ...outcome.format }, addressed, recognised, heard, speechEnds, level: rounded,
     warnings: [...warnings, ...outcome.warnings, ...silence(outcome, addressed)],
