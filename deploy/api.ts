@@ -2,6 +2,8 @@ import type { IncomingMessage } from 'node:http';
 import type { JournalRecord } from '../core/journal/entry.ts';
 import { readRecord } from '../core/journal/record.ts';
 import { json, readBody, readBytes, readJson, Refusal, type Answer } from './answer.ts';
+import type { AirSensors } from './airSensors.ts';
+import { json, readBody, readJson, Refusal, type Answer } from './answer.ts';
 import { checkedName, listFiles, readNamed, saveNew, type Folders } from './folders.ts';
 import type { Heartbeat } from './heartbeat.ts';
 import type { Keeper } from './keeper.ts';
@@ -17,6 +19,7 @@ export interface Shop {
   readonly heartbeat: Heartbeat;
   readonly folders: Folders;
   readonly models: ModelShelf;
+  readonly air: AirSensors;
   /** The built page. */
   readonly site: string;
 }
@@ -61,6 +64,8 @@ const ROUTES: ReadonlyMap<string, Handler> = new Map<string, Handler>([
     const given = await saveNew(shop.folders.pieces, checked, content);
     return json({ name: given, folder: shop.folders.pieces }, 201);
   }],
+  // With the machine's time, so that the age of a reading can be told whatever the page's clock says.
+  ['GET /api/air', async (shop) => json({ nowMs: Date.now(), sensors: await shop.air.read() })],
   ['GET /api/models', async (shop) => {
     const files = await listModels(shop.models);
     const unchecked = files.some(({ state }) => state === 'not checked yet');

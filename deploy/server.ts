@@ -3,6 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import type { Readable } from 'node:stream';
+import { AirSensors } from './airSensors.ts';
 import { json, Refusal, type Answer } from './answer.ts';
 import { answerApi, type Shop } from './api.ts';
 import type { Folders } from './folders.ts';
@@ -24,6 +25,8 @@ export interface BenchServerOptions {
   /** Absent: the usual one, or the next that is free. 0: any. */
   readonly port?: number;
   readonly keeper?: KeeperOptions;
+  /** Where the kernel shows its sensors, for trying it out; else /sys. */
+  readonly sysfs?: string;
   /** Told of every fault that is the server's own. */
   readonly onFault?: (error: unknown) => void;
 }
@@ -55,7 +58,7 @@ export async function startServer(options: BenchServerOptions): Promise<BenchSer
   try {
     const { folders, site } = options;
     const models = new ModelShelf({ folder: folders.models, pieceTexts: () => pieceOnBench(folders.journal) });
-    const shop: Shop = { keeper: kept.keeper, heartbeat: await openHeartbeat(folders.journal), folders, models, site };
+    const shop: Shop = { keeper: kept.keeper, heartbeat: await openHeartbeat(folders.journal), folders, models, air: new AirSensors(options.sysfs), site };
     const server = createServer((request, response) => void respond(shop, request, response, options.onFault));
     server.requestTimeout = 30_000;
     const address = `http://127.0.0.1:${await listen(server, options.port)}`;
