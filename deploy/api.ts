@@ -3,7 +3,6 @@ import type { JournalRecord } from '../core/journal/entry.ts';
 import { readRecord } from '../core/journal/record.ts';
 import { json, readBody, readBytes, readJson, Refusal, type Answer } from './answer.ts';
 import type { AirSensors } from './airSensors.ts';
-import { json, readBody, readJson, Refusal, type Answer } from './answer.ts';
 import { checkedName, listFiles, readNamed, saveNew, type Folders } from './folders.ts';
 import type { Heartbeat } from './heartbeat.ts';
 import type { Keeper } from './keeper.ts';

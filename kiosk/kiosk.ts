@@ -119,6 +119,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'chopping': return html`<bench-chopping .view=${view} .screen=${screen}></bench-chopping>`;
     case 'paper': return html`<bench-paper .view=${view} .screen=${screen}></bench-paper>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
+    case 'edges': return html`<bench-edges .view=${view}></bench-edges>`;
     case 'journal': return html`<bench-journal .view=${view}></bench-journal>`;
     case 'settings': return html`<bench-settings .view=${view}></bench-settings>`;
     case 'files': return html`<bench-files .view=${view}></bench-files>`;

@@ -1,6 +1,8 @@
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import type { TimerKind } from '../clock/timer.ts';
+import type { Care } from '../edge/upkeep.ts';
+import type { EdgeName } from '../journal/edges.ts';
 import type { Settings } from '../journal/settings.ts';
 import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
@@ -10,7 +12,17 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | KeepingRequest | TalkRequest | AnswerRequest;
+
+/** The edges: cutting with them, caring for them. */
+export type EdgeRequest =
+  | { readonly kind: 'cutting begins'; readonly edge: EdgeName }
+  | { readonly kind: 'cutting stops' }
+  | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care }
+  | { readonly kind: 'how is the edge'; readonly edge?: EdgeName }
+  | { readonly kind: 'does honing pay'; readonly minutesLeft: number }
+  | { readonly kind: 'guide projection'; readonly angleDegrees: number }
+  | { readonly kind: 'guide angle'; readonly projection: Length };
 
 export type WorkRequest =
   | { readonly kind: 'where am I' }

@@ -25,6 +25,8 @@ export type Screen =
   /** What can be had on paper; with a choice, its sheets. */
   | { readonly name: 'paper'; readonly sheet?: SheetChoice }
   | { readonly name: 'clocks' }
+  /** What each edge has cut, and what it wants. */
+  | { readonly name: 'edges' }
   | { readonly name: 'journal' }
   | { readonly name: 'settings' }
   | { readonly name: 'files' }

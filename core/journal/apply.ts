@@ -4,6 +4,7 @@ import { clockFault } from '../clock/jump.ts';
 import type { Moment } from '../clock/moment.ts';
 import type { Timer } from '../clock/timer.ts';
 import type { Measurement } from '../piece/measurement.ts';
+import { applyEdge } from './edges.ts';
 import type { Entry, JournalRecord } from './entry.ts';
 import { ownMap, ownNotes, ownSet, type Draft } from './draft.ts';
 import { placeKey } from './progress.ts';
@@ -54,6 +55,9 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
       return;
     case 'timer stopped':
       state.timers = state.timers.filter(({ id }) => id !== entry.timer);
+      return;
+    case 'cutting begun': case 'cutting ended': case 'edge cared for':
+      Object.assign(state, applyEdge(state, entry, at));
       return;
     case 'setting changed':
       state.settings = { ...state.settings, ...entry.setting };

@@ -2,6 +2,7 @@ import type { Moment } from '../clock/moment.ts';
 import type { TimerRequest } from '../clock/timer.ts';
 import type { Measurement, SizeName } from '../piece/measurement.ts';
 import type { StepId } from '../work/step.ts';
+import type { EdgeEntry } from './edges.ts';
 import type { Settings } from './settings.ts';
 
 /** Everything that can be written down. Plain data; only ever added to. */
@@ -24,6 +25,7 @@ export type Entry =
   | { readonly kind: 'timer stopped'; readonly timer: number }
   /** A heartbeat worth keeping, or a clock that jumped: what the timers may stand on afterwards. */
   | { readonly kind: 'clock seen'; readonly note: 'heartbeat' | 'restarted' | 'jumped' }
+  | EdgeEntry
   | { readonly kind: 'setting changed'; readonly setting: Partial<Settings> }
   | { readonly kind: 'noted'; readonly text: string }
   /** The caution was said today; not said again until tomorrow. */

@@ -5,6 +5,8 @@ import { LONGEST_TIMER_MS, SHORTEST_TIMER_MS } from '../clock/sayDuration.ts';
 import type { Moment } from '../clock/moment.ts';
 import { LARGEST_FILE_BYTES } from '../piece/load.ts';
 import type { Entry } from './entry.ts';
+import { CARES } from '../edge/upkeep.ts';
+import { EDGES } from './edges.ts';
 import { ADDRESS_WORDS, STANDINGS, type Settings } from './settings.ts';
 
 /**
@@ -37,6 +39,9 @@ const rounding = v.variant('unit', [
   v.strictObject({ unit: v.literal('millimetre'), step: v.pipe(v.number(), v.safeInteger(), v.minValue(1), v.maxValue(100_000_000), v.transform(nanometres)) }),
 ]);
 
+/** Of a honing guide: up to 100 mm. */
+const guideSize = v.pipe(v.number(), v.safeInteger(), v.minValue(0), v.maxValue(100_000_000), v.transform(nanometres));
+
 export const SettingSchema = v.strictObject({
   rounding: v.exactOptional(rounding),
   volume: v.exactOptional(whole(0, 10)),
@@ -52,6 +57,8 @@ export const SettingSchema = v.strictObject({
   breakSeconds: v.exactOptional(whole(1, 24 * 3600)),
   paper: v.exactOptional(v.picklist(['a4', 'letter'])),
   instrumentUnit: v.exactOptional(v.picklist(['inch', 'millimetre'])),
+  guideRoller: v.exactOptional(guideSize),
+  guideAxis: v.exactOptional(guideSize),
 }) satisfies v.GenericSchema<unknown, Partial<Settings>>;
 
 const timerRequest = v.strictObject({
@@ -79,6 +86,9 @@ export const EntrySchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('timer acknowledged'), ...ofTimer }),
   v.strictObject({ kind: v.literal('timer stopped'), ...ofTimer }),
   v.strictObject({ kind: v.literal('clock seen'), note: v.picklist(['heartbeat', 'restarted', 'jumped']) }),
+  v.strictObject({ kind: v.literal('cutting begun'), edge: v.picklist(EDGES) }),
+  v.strictObject({ kind: v.literal('cutting ended') }),
+  v.strictObject({ kind: v.literal('edge cared for'), edge: v.picklist(EDGES), care: v.picklist(CARES) }),
   v.strictObject({ kind: v.literal('setting changed'), setting: SettingSchema }),
   v.strictObject({ kind: v.literal('noted'), text: text(LONGEST_NOTE) }),
   v.strictObject({ kind: v.literal('caution said'), caution: named(200) }),

@@ -1,4 +1,5 @@
 import type { PaperName } from '../layout/paper/paperSize.ts';
+import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 
 /** Words the model knows and that sound far from every command. */
@@ -31,6 +32,9 @@ export interface Settings {
   readonly paper: PaperName;
   /** Of a caliper or tape gauge that types, where it does not send its unit. */
   readonly instrumentUnit: 'inch' | 'millimetre';
+  /** Of the honing guide that the maker owns: the radius of its roller, and how far the roller's axis lies under the back of the blade. */
+  readonly guideRoller?: Length;
+  readonly guideAxis?: Length;
 }
 
 export const DEFAULT_SETTINGS: Settings = {

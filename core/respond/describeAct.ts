@@ -55,6 +55,12 @@ export function describeEntry(bench: Bench, entry: Entry): string {
       return `${timerName(entry.timer)}, heard`;
     case 'timer stopped':
       return `${timerName(entry.timer)}, stopped`;
+    case 'cutting begun':
+      return `the ${entry.edge} began to cut`;
+    case 'cutting ended':
+      return 'cutting stopped';
+    case 'edge cared for':
+      return `the ${entry.edge}, ${entry.care}`;
     case 'clock seen':
       return entry.note === 'heartbeat' ? '' : `the clock ${entry.note}`;
     case 'setting changed':

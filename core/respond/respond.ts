@@ -4,6 +4,7 @@ import type { Response } from '../bench/reply.ts';
 import type { Request } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
 import { readAnswer } from './answers.ts';
+import { respondToEdge } from './edges.ts';
 import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
 import { respondToLayout } from './layout.ts';
@@ -36,6 +37,8 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToLayout(bench, request);
     case 'sheets': case 'print sheets': case 'save sheets': case 'print scale':
       return respondToPaper(bench, request, now);
+    case 'cutting begins': case 'cutting stops': case 'edge care': case 'how is the edge': case 'does honing pay': case 'guide projection': case 'guide angle':
+      return respondToEdge(bench, request, now);
     case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);

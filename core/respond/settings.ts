@@ -31,6 +31,8 @@ export function changeSettings(setting: Partial<Settings>): Response {
   }
   if (setting.paper) said.push(`sheets are cut for ${PAPERS[setting.paper].say} paper`);
   if (setting.instrumentUnit !== undefined) said.push(`the caliper reads ${setting.instrumentUnit === 'inch' ? 'inches' : 'millimetres'} where it does not send its unit`);
+  if (setting.guideRoller !== undefined) said.push('the radius of the guide’s roller is kept');
+  if (setting.guideAxis !== undefined) said.push('how far the guide’s axle lies under the blade is kept');
   if (said.length === 0) return refuse('No setting was named.');
   return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
 }

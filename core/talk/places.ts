@@ -101,6 +101,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['list', { name: 'steps' }], ['all step', { name: 'steps' }], ['list of step', { name: 'steps' }], ['step list', { name: 'steps' }], ['plan', { name: 'steps' }],
   ['part', { name: 'parts' }], ['all part', { name: 'parts' }],
   ['clock', { name: 'clocks' }], ['timer', { name: 'clocks' }], ['time', { name: 'clocks' }],
+  ['sharpening', { name: 'edges' }], ['tool edge', { name: 'edges' }],
   ['journal', { name: 'journal' }], ['record', { name: 'journal' }], ['note', { name: 'journal' }], ['history', { name: 'journal' }],
   ['setting', { name: 'settings' }], ['option', { name: 'settings' }],
   ['file', { name: 'files' }], ['piece file', { name: 'files' }],
@@ -116,7 +117,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'help', 'microphone', 'paper'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

@@ -56,6 +56,8 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
     case 'clocks':
       return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
+    case 'edges':
+      return ['chopping', 'stopped', 'stropped', 'I honed the chisel', 'I ground the jack plane', 'how is the chisel', 'how far out for thirty degrees'];
     case 'journal':
       return ['scratch that', 'put it back', 'note the left board has a knot', 'what moved'];
     case 'settings':
@@ -73,7 +75,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
 function atJoint({ state }: Bench): readonly string[] {
   const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
-  return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel'] : [];
+  return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
 }
 
 /** Names of the piece on the bench to make examples with: each a list of one, or empty when the piece has none. */

@@ -1,6 +1,8 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Operand, Request } from '../bench/request.ts';
 import type { TimerKind } from '../clock/timer.ts';
+import type { Care } from '../edge/upkeep.ts';
+import type { EdgeName } from '../journal/edges.ts';
 import type { AddressWord } from '../journal/settings.ts';
 import type { Screen } from '../bench/screen.ts';
 import type { Length } from '../length/length.ts';
@@ -42,6 +44,9 @@ export interface SlotValues {
   readonly timer: number;
   readonly step: StepId;
   readonly screen: Screen;
+  readonly edge: EdgeName;
+  /** 'stropped', 'honed': what was done to an edge. */
+  readonly care: Care;
   readonly address: AddressWord;
   readonly choice: number;
   readonly text: string;

@@ -1,3 +1,4 @@
+import { careSlot, edgeSlot } from './edges.ts';
 import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
@@ -35,5 +36,5 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

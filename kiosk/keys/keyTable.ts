@@ -18,6 +18,7 @@ export const KEY_TABLE = {
   'reckoning, above': { step: '0', quarter: '7', gaps: '8', 'other unit': '9', menu: '/' },
   clocks: { step: '0', 'five less': '-', 'five more': '+', hold: '7', 'go on': '7', stop: '9', 'new clock': 'enter', menu: '/' },
   'new clock': { leave: '-', next: '+', 'type it': 'enter' },
+  edges: { step: '0', next: '+', cutting: 'enter', stopped: 'enter', stropped: '.', honed: '-', ground: '*', menu: '/' },
   journal: { step: '0', back: '-', next: '+', 'put back': '2', 'scratch that': '1', menu: '/' },
   settings: { step: '0', quieter: '-', louder: '+', 'more settings': 'enter', menu: '/' },
   microphone: { leave: '-', 'play back': '1', 'next microphone': '2', 'next model': '3', listen: '*' },

@@ -11,6 +11,7 @@ import './reckoning.ts';
 import './chopping.ts';
 import './paper.ts';
 import './clocks.ts';
+import './edges.ts';
 import './journal.ts';
 import './settings.ts';
 import './help.ts';

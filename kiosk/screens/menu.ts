@@ -48,6 +48,7 @@ const SCREENS: readonly Choice[] = [
   { label: 'what is left', does: show({ name: 'steps' }) },
   { label: 'parts', does: show({ name: 'parts' }) },
   { label: 'clocks', does: show({ name: 'clocks' }) },
+  { label: 'sharpening', does: show({ name: 'edges' }) },
   { label: 'reckoning', does: show({ name: 'reckoning' }) },
   { label: 'journal', does: show({ name: 'journal' }) },
   { label: 'settings', does: show({ name: 'settings' }) },

@@ -1,0 +1,18 @@
+import { nanometres } from '../../length/length.ts';
+import { rowsOf } from '../pattern.ts';
+
+const row = rowsOf('edges');
+
+/** Chopping and stopping, and the care of edges. */
+export const EDGE_ROWS = [
+  row('chopping begins', ['[i am] chopping', '[i am] (paring|cutting) [with (the|a) chisel]'], () => ({ kind: 'cutting begins', edge: 'chisel' })),
+  row('an edge begins to cut', ['[i am] (chopping|cutting|planing|paring|working) with (the|a) {edge}', '[the] {edge} is cutting'], ({ edge }) => ({ kind: 'cutting begins', edge })),
+  row('cutting stops', ['[i have] stopped [chopping|cutting|planing|paring]', 'stop (chopping|cutting|planing|paring)'], () => ({ kind: 'cutting stops' })),
+  row('an edge was cared for', ['[i] [have] {care} [it|the edge]', '[i] [have] {care} (the|my) {edge?}', '(the|my) {edge?} is {care}'], ({ care, edge }) => ({ kind: 'edge care', care, ...(edge === undefined ? {} : { edge }) })),
+  row('how an edge is', ['how is the edge', 'how sharp (is it|is the edge)', 'does it want (honing|the strop|sharpening)', 'how (is|sharp is) (the|my) {edge?}', 'does (the|my) {edge?} want (honing|the strop|sharpening)'], ({ edge }) => ({ kind: 'how is the edge', ...(edge === undefined ? {} : { edge }) })),
+  row('whether honing pays', ['does honing pay with {duration} left', 'is it worth honing with {duration} left'], ({ duration }) => ({ kind: 'does honing pay', minutesLeft: duration / 60_000 })),
+  row('how far a blade stands out', ['how far out for {count} degrees', '[what is the] projection for {count} degrees'], ({ count }) => ({ kind: 'guide projection', angleDegrees: count })),
+  row('the angle of a projection', ['[what] angle [is|at|for] [a] projection [of] {length}'], ({ length }) => ({ kind: 'guide angle', projection: length })),
+  row('the roller of the guide', ['the guide roller is {length} across'], ({ length }) => ({ kind: 'set', setting: { guideRoller: nanometres(Math.round(length / 2)) } })),
+  row('the axle of the guide', ['the guide axle is {length} (below|under) the blade'], ({ length }) => ({ kind: 'set', setting: { guideAxis: length } })),
+];
