@@ -67,7 +67,7 @@ export function slotSentences(bench: Bench): SlotSentences {
     ...names, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
-    screen: examples('screen'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
+    screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
 }
 
