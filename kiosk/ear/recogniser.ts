@@ -36,6 +36,8 @@ interface Waiting {
 
 /** Longest wait for an answer once the model is loaded; decoding lags behind by less than this even on a slow board. */
 const ANSWER_WITHIN_MS = 8_000;
+/** A grammar of sentences takes half a second to make on a desk, and several on a slow board that has other things to do. */
+const GRAMMAR_WITHIN_MS = 30_000;
 
 /**
  * The page's end of one recogniser worker. Everything it is asked settles: with the answer, with the worker's reason, or with 'no answer' at the
@@ -79,7 +81,7 @@ export class Recogniser {
 
   /** @throws {RecogniserError} and keeps the old grammar when the engine refuses the new one */
   async setGrammar(phrases: readonly string[], strict?: StrictGrammar): Promise<void> {
-    await this.#ask({ ask: 'grammar', phrases, ...(strict === undefined ? {} : { strict }) });
+    await this.#ask({ ask: 'grammar', phrases, ...(strict === undefined ? {} : { strict }) }, GRAMMAR_WITHIN_MS);
   }
 
   /** Ends the utterance; its words, if any, have come as an event when this settles. */

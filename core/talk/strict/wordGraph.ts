@@ -28,9 +28,8 @@ const MOST_SHARED = 3;
  */
 export function wordGraph(expression: Expression): WordGraph {
   const builder = new WordGraphBuilder();
-  let start = builder.before(expression, builder.end);
-  for (let round = 0; round < MOST_SHARED; round += 1) start = builder.again(expression);
-  return builder.graph(start);
+  for (let round = 0; round < MOST_SHARED; round += 1) builder.lookAhead(expression);
+  return builder.graph(builder.before(expression, builder.end));
 }
 
 /** A state while it is built: for each arc a word's number, target and cost, in the order of the words. */
@@ -57,12 +56,22 @@ class WordGraphBuilder {
   readonly end = this.#state({ ends: 0, arcs: new Int32Array(0) });
   readonly #nowhere = this.#state({ ends: NO_END, arcs: new Int32Array(0) });
 
-  /** Builds the whole once more, with shared expressions followed by what was found to follow them. */
-  again(expression: Expression): number {
+  /** Finds what follows each shared expression, one of them farther into each sentence every time. */
+  lookAhead(expression: Expression): void {
+    this.#find(expression, this.end);
     this.#followed = new Map([...this.#following].map(([of, states]) => [of, this.#either([...states].map((state) => ({ state, cost: 0 })))]));
     this.#following = new Map();
     this.#built.clear();
-    return this.before(expression, this.end);
+  }
+
+  /** Goes through an expression without joining its beginnings, which lead to no shared one. */
+  #find(expression: Expression, next: number): void {
+    if (expression.kind === 'either') for (const option of expression.options) this.#find(option.expression, next);
+    else if (expression.kind === 'shared') this.before(expression, next);
+    else if (expression.kind === 'all') {
+      const [first, ...rest] = expression.parts;
+      if (first !== undefined) this.#find(first, rest.reduceRight((state, part) => this.before(part, state), next));
+    }
   }
 
   /** The state from which the expression leads to `next`. */
