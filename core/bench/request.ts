@@ -3,6 +3,8 @@ import type { Rounding } from '../length/rounding.ts';
 import type { TimerKind } from '../clock/timer.ts';
 import type { Care } from '../edge/upkeep.ts';
 import type { EdgeName } from '../journal/edges.ts';
+import type { Label } from '../glue/adhesive.ts';
+import type { AirPlace, GluingMode, RestSeen } from '../journal/craft.ts';
 import type { Settings } from '../journal/settings.ts';
 import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
@@ -12,17 +14,10 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | GluingRequest | AnswerRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
-export type EdgeRequest =
-  | { readonly kind: 'cutting begins'; readonly edge: EdgeName }
-  | { readonly kind: 'cutting stops' }
-  | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care }
-  | { readonly kind: 'how is the edge'; readonly edge?: EdgeName }
-  | { readonly kind: 'does honing pay'; readonly minutesLeft: number }
-  | { readonly kind: 'guide projection'; readonly angleDegrees: number }
-  | { readonly kind: 'guide angle'; readonly projection: Length };
+export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
 
 export type WorkRequest =
   | { readonly kind: 'where am I' }
@@ -104,6 +99,28 @@ export type PaperRequest =
   | { readonly kind: 'save sheets'; readonly sheet?: SheetChoice }
   /** What a bar of the print measures; without a direction, both are taken to be alike. */
   | { readonly kind: 'print scale'; readonly across?: Length; readonly upright?: Length };
+/** Wood and air: what is told of them, and what follows. */
+export type AirRequest =
+  /** From the maker, or from a sensor. */
+  | { readonly kind: 'air'; readonly place: AirPlace; readonly tempC?: number; readonly humidityPercent?: number; readonly by: 'said' | 'sensor' }
+  | { readonly kind: 'stock moisture'; readonly percent: number }
+  | { readonly kind: 'wood in this air' }
+  | { readonly kind: 'is the stock ready' }
+  | { readonly kind: 'top in a year'; readonly part?: string }
+  | ({ readonly kind: 'rest seen' } & RestSeen)
+  | { readonly kind: 'is it settled'; readonly part: string; readonly copy?: number }
+  | { readonly kind: 'glue tonight' }
+  | { readonly kind: 'label'; readonly label: Partial<Label> }
+  | { readonly kind: 'how many clamps' }
+  | { readonly kind: 'how long to warm' };
+
+/** The rehearsal and the glue-up, move by move. */
+export type GluingRequest =
+  /** `sure` once the maker was told that it was not rehearsed. */
+  | { readonly kind: 'begin gluing'; readonly mode: GluingMode; readonly sure?: true }
+  | { readonly kind: 'next move' }
+  | { readonly kind: 'leave gluing' }
+  | { readonly kind: 'divide gluing' };
 
 export type KeepingRequest =
   | { readonly kind: 'scratch that' }

@@ -24,6 +24,10 @@ export type Screen =
   | { readonly name: 'chopping'; readonly joint: string; readonly stage: number; readonly step?: StepId }
   /** What can be had on paper; with a choice, its sheets. */
   | { readonly name: 'paper'; readonly sheet?: SheetChoice }
+  /** Shop, wood and glue tonight. */
+  | { readonly name: 'air' }
+  | { readonly name: 'wood'; readonly part?: string }
+  | { readonly name: 'gluing' }
   | { readonly name: 'clocks' }
   /** What each edge has cut, and what it wants. */
   | { readonly name: 'edges' }

@@ -5,6 +5,7 @@ import type { Moment } from '../clock/moment.ts';
 import type { Timer } from '../clock/timer.ts';
 import type { Measurement } from '../piece/measurement.ts';
 import { applyEdge } from './edges.ts';
+import { applyCraft } from './craft.ts';
 import type { Entry, JournalRecord } from './entry.ts';
 import { ownMap, ownNotes, ownSet, type Draft } from './draft.ts';
 import { placeKey } from './progress.ts';
@@ -64,6 +65,10 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
       return;
     case 'noted':
       ownNotes(draft).push({ number, at, text: entry.text });
+      return;
+    case 'air told': case 'moisture told': case 'label told': case 'rest seen':
+    case 'gluing begun': case 'gluing move done': case 'gluing ended': case 'gluing divided':
+      Object.assign(state, applyCraft(state, entry, at, state.pieceName ?? ''));
       return;
     case 'caution said':
       ownMap(draft, 'cautionsSaid').set(entry.caution, at);

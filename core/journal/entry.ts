@@ -1,12 +1,14 @@
 import type { Moment } from '../clock/moment.ts';
 import type { TimerRequest } from '../clock/timer.ts';
 import type { Measurement, SizeName } from '../piece/measurement.ts';
+import type { CraftEntry } from './craft.ts';
 import type { StepId } from '../work/step.ts';
 import type { EdgeEntry } from './edges.ts';
 import type { Settings } from './settings.ts';
 
 /** Everything that can be written down. Plain data; only ever added to. */
 export type Entry =
+  | CraftEntry
   /** The whole text of the file as it was given, so that nothing of it is lost. `afresh` forgets what was done on a piece of that name. */
   | { readonly kind: 'piece loaded'; readonly text: string; readonly from: string; readonly afresh?: boolean }
   | { readonly kind: 'measured'; readonly measurement: Measurement }

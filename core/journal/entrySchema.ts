@@ -4,6 +4,7 @@ import { TIMER_KINDS } from '../clock/timer.ts';
 import { LONGEST_TIMER_MS, SHORTEST_TIMER_MS } from '../clock/sayDuration.ts';
 import type { Moment } from '../clock/moment.ts';
 import { LARGEST_FILE_BYTES } from '../piece/load.ts';
+import { AIR_PLACES } from './craft.ts';
 import type { Entry } from './entry.ts';
 import { CARES } from '../edge/upkeep.ts';
 import { EDGES } from './edges.ts';
@@ -59,6 +60,7 @@ export const SettingSchema = v.strictObject({
   instrumentUnit: v.exactOptional(v.picklist(['inch', 'millimetre'])),
   guideRoller: v.exactOptional(guideSize),
   guideAxis: v.exactOptional(guideSize),
+  temperature: v.exactOptional(v.picklist(['celsius', 'fahrenheit'])),
 }) satisfies v.GenericSchema<unknown, Partial<Settings>>;
 
 const timerRequest = v.strictObject({
@@ -66,6 +68,15 @@ const timerRequest = v.strictObject({
   name: named(100),
   durationMs: whole(SHORTEST_TIMER_MS, LONGEST_TIMER_MS),
   basis: text(300),
+});
+
+const someLength = v.exactOptional(v.pipe(whole(0, 10_000_000_000), v.transform(nanometres)));
+const jointIds = v.pipe(v.array(named(300)), v.maxLength(200));
+
+/** What a label may say: minutes and hours, and a temperature in degrees Celsius. */
+const label = v.strictObject({
+  openMinutes: v.exactOptional(finite(0.1, 1_000)), closedMinutes: v.exactOptional(finite(0, 1_000)), clampMinutes: v.exactOptional(finite(0.1, 20_000)),
+  workHours: v.exactOptional(finite(0, 1_000)), fullCureHours: v.exactOptional(finite(0, 2_000)), lowestC: v.exactOptional(finite(-30, 80)),
 });
 
 const ofTimer = { timer: recordNumber };
@@ -90,6 +101,14 @@ export const EntrySchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('cutting ended') }),
   v.strictObject({ kind: v.literal('edge cared for'), edge: v.picklist(EDGES), care: v.picklist(CARES) }),
   v.strictObject({ kind: v.literal('setting changed'), setting: SettingSchema }),
+  v.strictObject({ kind: v.literal('air told'), place: v.picklist(AIR_PLACES), tempC: v.exactOptional(finite(-60, 150)), humidityPercent: v.exactOptional(finite(0, 100)), by: v.picklist(['said', 'sensor']) }),
+  v.strictObject({ kind: v.literal('moisture told'), percent: finite(0, 200) }),
+  v.strictObject({ kind: v.literal('label told'), label }),
+  v.strictObject({ kind: v.literal('rest seen'), part: named(200), copy, bow: someLength, wind: someLength, grams: v.exactOptional(finite(0, 1_000_000)) }),
+  v.strictObject({ kind: v.literal('gluing begun'), step, mode: v.picklist(['rehearsal', 'glue']), joints: jointIds }),
+  v.strictObject({ kind: v.literal('gluing move done') }),
+  v.strictObject({ kind: v.literal('gluing ended'), finished: v.boolean() }),
+  v.strictObject({ kind: v.literal('gluing divided'), step, stages: v.pipe(v.array(jointIds), v.minLength(1), v.maxLength(50)) }),
   v.strictObject({ kind: v.literal('noted'), text: text(LONGEST_NOTE) }),
   v.strictObject({ kind: v.literal('caution said'), caution: named(200) }),
   v.strictObject({ kind: v.literal('scratched'), act: recordNumber }),

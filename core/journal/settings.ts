@@ -1,5 +1,6 @@
 import type { PaperName } from '../layout/paper/paperSize.ts';
 import type { Length } from '../length/length.ts';
+import type { TemperatureScale } from '../wood/temperature.ts';
 import type { Rounding } from '../length/rounding.ts';
 
 /** Words the model knows and that sound far from every command. */
@@ -35,6 +36,8 @@ export interface Settings {
   /** Of the honing guide that the maker owns: the radius of its roller, and how far the roller's axis lies under the back of the blade. */
   readonly guideRoller?: Length;
   readonly guideAxis?: Length;
+  /** The scale in which degrees are said and read when no other is named. */
+  readonly temperature: TemperatureScale;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -52,4 +55,5 @@ export const DEFAULT_SETTINGS: Settings = {
   breakSeconds: 60,
   paper: 'letter',
   instrumentUnit: 'inch',
+  temperature: 'celsius',
 };

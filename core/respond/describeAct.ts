@@ -3,6 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
 import { titleOf } from '../work/wording.ts';
+import { describeCraft } from './describeCraft.ts';
 import { sayList, saySubject, spoken } from './saying.ts';
 import { stepCalled } from '../work/progress.ts';
 import { stepsOf } from './views.ts';
@@ -67,8 +68,10 @@ export function describeEntry(bench: Bench, entry: Entry): string {
       return 'a setting';
     case 'noted':
       return `the note: ${entry.text}`;
-    case 'caution said':
+    case 'caution said': case 'gluing move done':
       return '';
+    case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'gluing begun': case 'gluing ended': case 'gluing divided':
+      return describeCraft(state, entry);
     case 'scratched':
       return 'scratch that';
     case 'put back':

@@ -3,8 +3,10 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { Request } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
+import { respondToAir } from './air.ts';
 import { readAnswer } from './answers.ts';
 import { respondToEdge } from './edges.ts';
+import { respondToGluing } from './gluing.ts';
 import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
 import { respondToLayout } from './layout.ts';
@@ -22,7 +24,9 @@ import { respondToWork } from './work.ts';
  */
 export function respond(bench: Bench, request: Request, now: Moment): Response {
   switch (request.kind) {
-    case 'where am I': case 'next step': case 'step back': case 'step done': case 'skip step': case 'reopen step':
+    case 'next step': case 'step done':
+      return bench.state.gluing ? respondToGluing(bench, { kind: 'next move' }, now) : respondToWork(bench, request, now);
+    case 'where am I': case 'step back': case 'skip step': case 'reopen step':
     case 'go to step': case 'what is left': case 'tell the step': case 'place':
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
@@ -39,6 +43,11 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToPaper(bench, request, now);
     case 'cutting begins': case 'cutting stops': case 'edge care': case 'how is the edge': case 'does honing pay': case 'guide projection': case 'guide angle':
       return respondToEdge(bench, request, now);
+    case 'air': case 'stock moisture': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
+    case 'glue tonight': case 'label': case 'how many clamps': case 'how long to warm':
+      return respondToAir(bench, request, now);
+    case 'begin gluing': case 'next move': case 'leave gluing': case 'divide gluing':
+      return respondToGluing(bench, request, now);
     case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);

@@ -33,6 +33,7 @@ export function changeSettings(setting: Partial<Settings>): Response {
   if (setting.instrumentUnit !== undefined) said.push(`the caliper reads ${setting.instrumentUnit === 'inch' ? 'inches' : 'millimetres'} where it does not send its unit`);
   if (setting.guideRoller !== undefined) said.push('the radius of the guide’s roller is kept');
   if (setting.guideAxis !== undefined) said.push('how far the guide’s axle lies under the blade is kept');
+  if (setting.temperature) said.push(`degrees are ${setting.temperature === 'celsius' ? 'Celsius' : 'Fahrenheit'}`);
   if (said.length === 0) return refuse('No setting was named.');
   return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
 }

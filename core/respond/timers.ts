@@ -14,6 +14,7 @@ import { defaultTimer } from './defaultTimer.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { sayTimeLeft } from './timeLeft.ts';
+import { timerTonight } from './stretched.ts';
 import { stepsOf } from './views.ts';
 
 const CLOCKS = { name: 'clocks' } as const;
@@ -25,7 +26,7 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
     case 'start timer':
       return startNamed(state, request);
     case 'start step timer': {
-      const timer = stepTimer(state);
+      const timer = stepTimer(state, now);
       return timer ? start(timer) : refuse('This step has no clock of its own. Say how long, for one: start a twenty minute timer.');
     }
     case 'time left':
@@ -60,9 +61,9 @@ function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start
 }
 
 /** The clock of the current step that is not running yet: a glue-up has one for the open time and one for the clamps. */
-function stepTimer(state: State): TimerRequest | undefined {
+function stepTimer(state: State, now: Moment): TimerRequest | undefined {
   const step = currentStep(stepsOf(state), state);
-  const timers = step ? timersStarting(step, 'when asked') : [];
+  const timers = step ? timersStarting(step, 'when asked').map((timer) => timerTonight(state, step, timer, now)) : [];
   const timer = timers.find(({ name }) => !state.timers.some((running) => running.name === name)) ?? timers[0];
   return timer?.kind === 'break' ? { ...timer, ...defaultTimer(state, 'break') } : timer;
 }

@@ -5,14 +5,15 @@ import type { WorkRequest } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { State } from '../journal/state.ts';
-import { currentStep, isOpen, mayDo, nextAfter, previous, remaining, stepCalled } from '../work/progress.ts';
+import { currentStep, isOpen, nextAfter, previous, remaining, stepCalled } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import { timersStarting } from '../work/step.ts';
 import { titleOf } from '../work/wording.ts';
 import { announceStep, cautionsToSay, stepPlace } from './announceStep.ts';
 import { gaugeWarning } from './layoutGauges.ts';
+import { notYet } from './notYet.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
+import { timerTonight } from './stretched.ts';
 import { firstToRecord, askFor } from './recordQuestions.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
 import { timerStarted } from './timers.ts';
@@ -73,21 +74,12 @@ function announce(bench: Bench, step: Step, now: Moment, before: string, entries
   return write([...entries, ...cautionEntries], { say, screen: { name: 'step', step: step.id }, ...(warning === '' ? {} : { note: warning }) });
 }
 
-/** Why the wood does not allow the step now; undefined when it does. */
-function notYet(state: State, step: Step, now: Moment): string | undefined {
-  const allowed = mayDo(step, state, stepsOf(state), { timers: state.timers, now });
-  if (allowed.ok) return undefined;
-  const { because, first, how } = allowed.fault;
-  const what = how === 'clock' ? 'Its clock still runs' : 'First';
-  return `Not yet. ${sentence(because)} ${what}: ${titleOf(first, state.places)}.`;
-}
-
 function finish(bench: Bench, step: Step, now: Moment): Response {
   const { state } = bench;
   const inTheWay = notYet(state, step, now);
   if (inTheWay) return refuse(inTheWay);
   const entries: Entry[] = [{ kind: 'step done', step: step.id }];
-  const timers = timersStarting(step, 'when done');
+  const timers = timersStarting(step, 'when done').map((timer) => timerTonight(state, step, timer, now));
   entries.push(...timers.map(timerStarted));
   const done = ['Done.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running`))].join(' ');
   const wanted = firstToRecord(state, step);

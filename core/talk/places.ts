@@ -109,6 +109,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['math', { name: 'reckoning' }], ['reckoning', { name: 'reckoning' }],
   ['help', { name: 'help' }], ['microphone', { name: 'microphone' }],
   ['paper', { name: 'paper' }],
+  ['air', { name: 'air' }], ['shop', { name: 'air' }], ['glue', { name: 'air' }], ['wood', { name: 'wood' }], ['gluing', { name: 'gluing' }],
 ]);
 
 export const screenSlot: Slot<Screen> = {
@@ -117,7 +118,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'air', 'wood', 'gluing'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

@@ -35,7 +35,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
   const { length, width, copy, part } = examples(bench, screen);
   switch (screen.name) {
     case 'step': case 'menu': case 'help':
-      return [...atJoint(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
+      return [...atJoint(bench), ...atGlue(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
     case 'steps':
       return ['go to the glue-up', 'what is left', 'next'];
     case 'parts':
@@ -54,6 +54,12 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return ['next', 'back', 'stage three', 'say again', 'how deep', 'which chisel', 'done'];
     case 'paper':
       return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
+    case 'air':
+      return ['the shop is twelve degrees sixty percent', 'can I glue tonight', 'how long to warm it', 'the wood is at fifteen degrees', 'the label says open time eight minutes', 'how many clamps', 'rehearse'];
+    case 'wood':
+      return ['the driest month is twenty degrees thirty percent', 'the dampest month is twenty two degrees sixty five percent', 'the stock is at nine percent', 'what will the top do', 'is the stock ready', ...copy.map((one) => `the bow of ${one} is one sixteenth`)];
+    case 'gluing':
+      return ['next', 'rehearse', 'start gluing', 'divide it', 'can I glue tonight', 'leave the rehearsal'];
     case 'clocks':
       return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
     case 'edges':
@@ -76,6 +82,12 @@ function atJoint({ state }: Bench): readonly string[] {
   const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
   return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
+}
+
+/** At a step that glues, what comes first. */
+function atGlue({ state }: Bench): readonly string[] {
+  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+  return step?.operation.endsWith('glue-up') === true ? ['can I glue tonight', 'rehearse', 'start gluing'] : [];
 }
 
 /** Names of the piece on the bench to make examples with: each a list of one, or empty when the piece has none. */

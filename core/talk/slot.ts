@@ -38,6 +38,10 @@ export interface SlotValues {
   readonly second: Length;
   readonly unit: Rounding['unit'];
   readonly rounding: Rounding;
+  /** Degrees Celsius, whichever scale was said. */
+  readonly degrees: number;
+  readonly percent: number;
+  readonly grams: number;
   readonly duration: number;
   readonly kind: TimerKind;
   /** A clock that runs, by its number. */

@@ -1,5 +1,6 @@
 import { careSlot, edgeSlot } from './edges.ts';
 import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
+import { degreesSlot, gramsSlot, percentSlot } from './degrees.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
 import type { Slot, SlotValues } from './slot.ts';
@@ -37,4 +38,6 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, kind: kindSlot, timer: timerSlot,
   step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,
+  step: stepSlot, screen: screenSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

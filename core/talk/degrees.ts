@@ -1,0 +1,64 @@
+import { readSpokenNumber } from '../length/parseSpoken.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import { celsiusOf } from '../wood/temperature.ts';
+import type { Slot } from './slot.ts';
+
+const SCALES = /^(?:celsius|centigrade|fahrenheit|c|f)$/;
+
+/** 'five degrees', 'minus two degrees celsius', 'forty one degrees fahrenheit', '12.5 degrees': in the scale the bench is set to, unless it is named. */
+export const degreesSlot: Slot<number> = {
+  longest: 7,
+  read: (words, { state }) => {
+    const named = SCALES.test(words.at(-1) ?? '') ? words.at(-1) : undefined;
+    const rest = named === undefined ? words : words.slice(0, -1);
+    if (!/^degrees?$/.test(rest.at(-1) ?? '')) return [];
+    const value = signedNumber(rest.slice(0, -1));
+    if (value === undefined) return [{ fault: `“${words.join(' ')}” is no temperature` }];
+    const scale = named === undefined ? state.settings.temperature : named.startsWith('f') ? 'fahrenheit' : 'celsius';
+    return [{ value: celsiusOf(value, scale) }];
+  },
+  samples: () => [...Array.from({ length: 36 }, (_, index) => `${spoken(index)} degrees`), 'minus two degrees', 'minus five degrees', 'one degree', 'forty one degrees fahrenheit', 'seventy degrees fahrenheit', 'twelve degrees celsius', 'fifty four degrees', 'sixty eight degrees'],
+};
+
+/** 'eighty percent', 'nine point five percent', '65 percent'. */
+export const percentSlot: Slot<number> = {
+  longest: 5,
+  read: (words) => {
+    if (words.at(-1) !== 'percent' && words.at(-1) !== '%') return [];
+    const value = signedNumber(words.slice(0, -1));
+    return value === undefined || value < 0 ? [{ fault: `“${words.join(' ')}” is no percentage` }] : [{ value }];
+  },
+  samples: () => [...[5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 95].map((count) => `${spoken(count)} percent`), 'nine point five percent', 'one hundred percent'],
+};
+
+/** 'eight hundred grams'. */
+export const gramsSlot: Slot<number> = {
+  longest: 7,
+  read: (words) => {
+    if (!/^(?:grams?|g)$/.test(words.at(-1) ?? '')) return [];
+    const value = signedNumber(words.slice(0, -1));
+    return value === undefined || value <= 0 ? [{ fault: `“${words.join(' ')}” is no weight` }] : [{ value }];
+  },
+  samples: () => ['eight hundred grams', 'one thousand and fifty grams', 'nine hundred ninety grams', 'six hundred twenty five grams'],
+};
+
+function signedNumber(words: readonly string[]): number | undefined {
+  const negative = words[0] === 'minus';
+  const size = unsignedNumber(negative ? words.slice(1) : words);
+  return size === undefined ? undefined : negative ? -size : size;
+}
+
+function unsignedNumber(words: readonly string[]): number | undefined {
+  if (words.length === 1 && /^\d+(?:\.\d+)?$/.test(words[0] ?? '')) return Number(words[0]);
+  const point = words.indexOf('point');
+  const whole = readSpokenNumber(point < 0 ? words : words.slice(0, point));
+  if (!whole.ok) return undefined;
+  if (point < 0) return whole.value;
+  const digits = words.slice(point + 1).map((word) => readSpokenNumber([word]));
+  if (digits.length === 0 || digits.some((digit) => !digit.ok || digit.value > 9)) return undefined;
+  return Number(`${whole.value}.${digits.map((digit) => (digit.ok ? digit.value : '')).join('')}`);
+}
+
+function spoken(count: number): string {
+  return sayNumber(count).replaceAll('-', ' ');
+}
