@@ -118,6 +118,9 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'reckoning': return html`<bench-reckoning .view=${view} .screen=${screen}></bench-reckoning>`;
     case 'chopping': return html`<bench-chopping .view=${view} .screen=${screen}></bench-chopping>`;
     case 'paper': return html`<bench-paper .view=${view} .screen=${screen}></bench-paper>`;
+    case 'air': return html`<bench-air .view=${view}></bench-air>`;
+    case 'wood': return html`<bench-wood .view=${view} .screen=${screen}></bench-wood>`;
+    case 'gluing': return html`<bench-gluing .view=${view}></bench-gluing>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
     case 'edges': return html`<bench-edges .view=${view}></bench-edges>`;
     case 'journal': return html`<bench-journal .view=${view}></bench-journal>`;

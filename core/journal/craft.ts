@@ -84,10 +84,7 @@ export function applyCraft(state: CraftState, entry: CraftEntry, at: Moment, pie
     case 'air told': return { ...state, airs: new Map([...state.airs, [entry.place, airOf(state.airs.get(entry.place), entry, at)]]) };
     case 'moisture told': return { ...state, stockMoisture: entry.percent };
     case 'label told': return change({ label: { ...craft.label, ...entry.label } });
-    case 'rest seen': {
-      const { kind: _kind, ...seen } = entry;
-      return change({ rests: [...craft.rests, { ...seen, at }] });
-    }
+    case 'rest seen': return change({ rests: [...craft.rests, { ...restOf(entry), at }] });
     case 'gluing begun': return { ...state, gluing: { step: entry.step, mode: entry.mode, joints: entry.joints, begunAt: at, doneAt: [] } };
     case 'gluing move done': return state.gluing ? { ...state, gluing: { ...state.gluing, doneAt: [...state.gluing.doneAt, at] } } : state;
     case 'gluing ended': return entry.finished && state.gluing ? { ...change(keepGluing(craft, state.gluing)), gluing: null } : { ...state, gluing: null };
@@ -97,6 +94,11 @@ export function applyCraft(state: CraftState, entry: CraftEntry, at: Moment, pie
 
 export function craftCalled(state: Pick<CraftState, 'crafts'>, piece: string): Craft {
   return state.crafts.get(piece) ?? NO_CRAFT;
+}
+
+/** What was seen, without the rest of a request or entry that brings it. */
+export function restOf({ part, copy, bow, wind, grams }: RestSeen): RestSeen {
+  return { part, ...(copy === undefined ? {} : { copy }), ...(bow === undefined ? {} : { bow }), ...(wind === undefined ? {} : { wind }), ...(grams === undefined ? {} : { grams }) };
 }
 
 /** What was told before of the same place holds until it is told anew, but for a reading of a sensor, which is whole. */

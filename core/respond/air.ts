@@ -26,7 +26,7 @@ export function respondToAir(bench: Bench, request: AirRequest, now: Moment): Re
     case 'is the stock ready': return readyToWork(bench, now);
     case 'top in a year': return topInAYear(bench, request.part);
     case 'rest seen': return restSeen(bench, request, now);
-    case 'is it settled': return isItSettled(bench, request, now);
+    case 'is it settled': return isItSettled(bench, request);
     case 'glue tonight': return glueTonight(bench, now);
     case 'label': return labelTold(bench, request.label);
     case 'how many clamps': return clampsForStep(bench);

@@ -4,6 +4,7 @@ import type { AirRequest } from '../bench/request.ts';
 import { between } from '../clock/between.ts';
 import type { Moment } from '../clock/moment.ts';
 import { nanometres } from '../length/length.ts';
+import { restOf } from '../journal/craft.ts';
 import type { State } from '../journal/state.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { Part } from '../piece/file.ts';
@@ -94,7 +95,7 @@ export function topInAYear({ state }: Bench, asked?: string): Response {
 
 /** Readings of a part (and copy) that rests, by the hours between them; those across a time nobody knows of begin anew. */
 export function restReadings(state: State, part: string, copy: number | undefined): readonly RestReading[] {
-  const seen = craftOf(state).rests.filter((one) => one.part === part && one.copy === copy);
+  const seen = craftOf(state).rests.filter((one) => one.part === part && (one.copy ?? 1) === (copy ?? 1));
   let hours = 0;
   return seen.flatMap((one, index): RestReading[] => {
     const before = seen[index - 1];
@@ -104,10 +105,17 @@ export function restReadings(state: State, part: string, copy: number | undefine
   });
 }
 
+/** Copies rest each in its own way; without a number nobody knows which was measured. */
+function isOneOfSeveral(state: State, part: string, copy: number | undefined): boolean {
+  return copy === undefined && (state.piece?.file.parts.find(({ id }) => id === part)?.count ?? 1) > 1;
+}
+
 const LOOK_AGAIN_MS = 24 * 3_600_000;
 
 /** A reading of a part that rests, and a clock to look again in a day while it is not settled. */
-export function restSeen({ state }: Bench, { kind: _kind, ...seen }: Extract<AirRequest, { kind: 'rest seen' }>, now: Moment): Response {
+export function restSeen({ state }: Bench, told: Extract<AirRequest, { kind: 'rest seen' }>, now: Moment): Response {
+  const seen = restOf(told);
+  if (isOneOfSeveral(state, seen.part, seen.copy)) return refuse('Which one? Say its number: the bow of leg two is one sixteenth.');
   if (seen.bow === undefined && seen.wind === undefined && seen.grams === undefined) return refuse('What was seen of it: bow, wind or weight?');
   const piece = state.pieceName ?? '';
   const readings = restReadings({ ...state, crafts: new Map([...state.crafts, [piece, { ...craftOf(state), rests: [...craftOf(state).rests, { ...seen, at: now }] }]]) }, seen.part, seen.copy);
@@ -118,11 +126,12 @@ export function restSeen({ state }: Bench, { kind: _kind, ...seen }: Extract<Air
     { say: `Written down. ${sayRest(verdict)}${again ? ' I will call you to look again in a day.' : ''}`, signal: 'done', note: sayRest(verdict) });
 }
 
-export function isItSettled({ state }: Bench, { part, copy }: Extract<AirRequest, { kind: 'is it settled' }>, _now: Moment): Response {
+export function isItSettled({ state }: Bench, { part, copy }: Extract<AirRequest, { kind: 'is it settled' }>): Response {
+  if (isOneOfSeveral(state, part, copy)) return refuse('Which one? Say its number.');
   return tell({ say: sayRest(restVerdict(restReadings(state, part, copy))) });
 }
 
-function sayRest(verdict: RestVerdict): string {
+export function sayRest(verdict: RestVerdict): string {
   switch (verdict.verdict) {
     case 'settled': return 'Settled: nothing that was measured changes any more.';
     case 'still moving': return `Still moving: ${verdict.changes.filter(({ moving }) => moving).map(({ what }) => what).join(' and ')}. Leave it stickered, both faces open.`;

@@ -27,12 +27,15 @@ export class CountPad extends LitElement {
   @property() unit = '';
   @property({ type: Number }) least = 1;
   @property({ type: Number }) most = 99;
+  /** Below zero too: a key for the sign takes the place of listen. */
+  @property({ type: Boolean }) signed = false;
   @state() private typed = '';
   @state() private trouble = '';
+  @state() private below = false;
 
   override render(): TemplateResult {
     return html`<div class="display"><div><p class="asked">${this.asked}</p>${this.trouble === '' ? nothing : html`<p class="trouble" role="alert">${this.trouble}</p>`}</div>
-      <p class="number" role="status"><span class="next">${this.typed}</span><span class="unit">${this.unit}</span></p></div>
+      <p class="number" role="status"><span class="next">${this.below ? '−' : ''}${this.typed}</span><span class="unit">${this.unit}</span></p></div>
       <div class="keys">${this.keys().map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</div>`;
   }
 
@@ -44,7 +47,7 @@ export class CountPad extends LitElement {
       { label: 'take back', ...(empty ? {} : { pad: '-' as const }), typing: true, disabled: empty, does: { here: () => { this.typed = this.typed.slice(0, -1); this.trouble = ''; } } },
       { label: 'leave', ...(empty ? { pad: '-' as const } : {}), does: { here: () => this.dispatchEvent(new CustomEvent('pad-left')) } },
       ...DIGITS.slice(5).map(digit),
-      { label: 'listen', pad: '*', does: { act: { kind: 'listen' } } },
+      this.signed ? { label: 'below zero', pad: '*', typing: true, does: { here: () => { this.below = !this.below; } } } : { label: 'listen', pad: '*', does: { act: { kind: 'listen' } } },
       { label: 'OK', pad: 'enter', tone: 'now', does: { here: () => this.#accept() } },
     ];
   }
@@ -69,7 +72,7 @@ export class CountPad extends LitElement {
       this.trouble = `Type a number from ${this.least} to ${this.most}.`;
       return;
     }
-    this.dispatchEvent(new CustomEvent<number>('count-typed', { detail: count }));
+    this.dispatchEvent(new CustomEvent<number>('count-typed', { detail: this.below ? -count : count }));
   }
 }
 

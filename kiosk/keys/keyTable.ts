@@ -29,6 +29,11 @@ export const KEY_TABLE = {
   menu: { step: '0', back: '-', next: '+', listen: '*', 'put away': '9' },
   chopping: { step: '0', back: '-', 'say again': '.', listen: '*', next: '+' },
   paper: { step: '0', back: '-', next: '+', save: '8', print: '9', listen: '*', menu: '/' },
+  air: { step: '0', why: '9', 'warm up': '.', 'glue-up': '+', listen: '*', menu: '/' },
+  wood: { step: '0', 'tell me': '9', 'is it ready': '+', 'parts at rest': '-', listen: '*', menu: '/' },
+  'wood at rest': { step: '0', 'the year': '-', settled: '9', 'next part': '+', listen: '*', menu: '/' },
+  'glue-up': { step: '0', air: '-', clamps: '1', rehearse: '+', divide: '2', listen: '*', 'start gluing': 'enter' },
+  gluing: { leave: '-', 'how long': '1', 'say again': '.', listen: '*', next: 'enter' },
   due: { stop: '1', 'five more': '+', listen: '*', 'got it': 'enter' },
   question: { no: '-', listen: '*', yes: 'enter' },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, PadSymbol>>>>;

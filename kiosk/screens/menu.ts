@@ -49,6 +49,8 @@ const SCREENS: readonly Choice[] = [
   { label: 'parts', does: show({ name: 'parts' }) },
   { label: 'clocks', does: show({ name: 'clocks' }) },
   { label: 'sharpening', does: show({ name: 'edges' }) },
+  { label: 'glue tonight', does: show({ name: 'air' }) },
+  { label: 'wood', does: show({ name: 'wood' }) },
   { label: 'reckoning', does: show({ name: 'reckoning' }) },
   { label: 'journal', does: show({ name: 'journal' }) },
   { label: 'settings', does: show({ name: 'settings' }) },
