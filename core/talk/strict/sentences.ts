@@ -9,6 +9,7 @@ import { all, either, NEVER, NOTHING, optional, rarely, shared, words } from './
 import type { Expression } from './expression.ts';
 import { DURATION, FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
+import { GRAMS, DEGREES, PERCENT } from './weather.ts';
 import { RARE, UNDER_HUNDRED } from './numbers.ts';
 
 const COUNT = shared(UNDER_HUNDRED);
@@ -65,7 +66,7 @@ export function slotSentences(bench: Bench): SlotSentences {
   const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
   return {
     ...names, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
-    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION),
+    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
     screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
