@@ -14,7 +14,7 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | GluingRequest | AnswerRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
 export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };

@@ -20,8 +20,7 @@ export interface Progress {
 }
 
 /** What the journal says now: the fold of its entries, less those taken back. */
-export interface State extends Progress, EdgeState {
-export interface State extends Progress, CraftState {
+export interface State extends Progress, EdgeState, CraftState {
   /** Number of the last record folded. */
   readonly lastNumber: number;
   readonly piece: LoadedPiece | null;

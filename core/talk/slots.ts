@@ -36,8 +36,6 @@ const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.j
 export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
   size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
-  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };
