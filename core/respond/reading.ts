@@ -65,7 +65,7 @@ function near(length: Length, plan: Length): boolean {
 function askUnit(state: State, waiting: SizeMention, length: Length, other: Length): Response {
   const unit = state.settings.instrumentUnit === 'inch' ? 'millimetres' : 'inches';
   const say = `As ${state.settings.instrumentUnit === 'inch' ? 'inches' : 'millimetres'} that would be ${spoken(state, length)}. Does the instrument read ${unit}, and is ${saySubject(state, waiting.size, waiting.copy)} ${spoken(state, other)}?`;
-  return tell({ say, note: `${say} Its unit can be set: “the caliper reads ${unit === 'inches' ? 'inches' : 'millimeters'}”.`, question: { kind: 'yes or no', onYes: { kind: 'record', ...waiting, length: other } }, signal: 'wrong', lengths: [other] });
+  return tell({ say, note: `Does the instrument read ${unit}, and is ${saySubject(state, waiting.size, waiting.copy)} ${written(state, other)}? (The settings keep its unit.)`, question: { kind: 'yes or no', onYes: { kind: 'record', ...waiting, length: other } }, signal: 'wrong', lengths: [other] });
 }
 
 function askWhere(bench: Bench, sizes: Sizes, read: Read): Response {

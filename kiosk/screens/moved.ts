@@ -23,15 +23,15 @@ interface Row {
 export class MovedScreen extends LeafingScreen {
   static override styles = [...LeafingScreen.styles, css`
     .head { display: flex; gap: 1.2rem; align-items: baseline; justify-content: space-between; }
-    .held { font-size: calc(1.7rem * var(--text)); line-height: 1.1; }
-    .moved { display: grid; grid-template-rows: repeat(${ROWS_PER_PAGE}, minmax(0, 1fr)); height: 100%; list-style: none; }
-    li { display: grid; grid-template-columns: minmax(0, 1fr) auto auto auto; gap: 1.4rem; align-items: center; border-top: 0.1rem solid var(--pencil); line-height: 1.05; }
-    .what { font-size: calc(2rem * var(--text)); font-weight: 700; }
-    .from { display: block; font-size: calc(1.5rem * var(--text)); font-weight: 400; color: var(--pencil); }
-    .means { font-size: calc(1.6rem * var(--text)); white-space: nowrap; }
+    .held { font-size: calc(2rem * var(--text)); line-height: 1.1; }
+    .moved { display: grid; grid-auto-rows: minmax(0, max-content); align-content: start; min-height: 0; list-style: none; }
+    li { display: grid; grid-template-columns: minmax(0, 1fr) auto auto auto; gap: 1.4rem; align-items: center; border-top: 0.1rem solid var(--pencil); line-height: 1.05; padding: 0.4rem 0; }
+    .what { font-size: calc(2.5rem * var(--text)); font-weight: 700; }
+    .from { display: block; font-size: calc(1.8rem * var(--text)); font-weight: 400; color: var(--pencil); }
+    .means { font-size: calc(2rem * var(--text)); white-space: nowrap; }
     .cut { border: 0.25rem solid var(--ink); padding: 0.2rem 0.6rem; font-weight: 700; }
-    .old { font-size: calc(2.2rem * var(--text)); color: var(--pencil); text-decoration: line-through; text-decoration-thickness: 0.2rem; }
-    .new { font-size: calc(3.2rem * var(--text)); min-width: 9rem; text-align: right; }
+    .old { font-size: calc(2rem * var(--text)); color: var(--pencil); white-space: nowrap; }
+    .new { font-size: calc(3.6rem * var(--text)); min-width: 11rem; text-align: right; }
   `];
 
   protected sheet(): TemplateResult {
@@ -59,7 +59,7 @@ export class MovedScreen extends LeafingScreen {
   #drawn({ move, means }: Row): TemplateResult {
     const { owner, say, from } = captionOf(this.view.bench.state, move);
     return html`<li><span class="what">${[owner, say].filter(Boolean).join(', ')}${from === '' ? nothing : html`<span class="from">${from}</span>`}</span>
-      <span class="means ${means === 'cut already' ? 'cut' : ''}">${means}</span><span class="old">${this.#size(move.from)}</span><span class="new">${this.#size(move.to)}</span></li>`;
+      <span class="means ${means === 'cut already' ? 'cut' : ''}">${means}</span><span class="old">was ${this.#size(move.from)}</span><span class="new">${this.#size(move.to)}</span></li>`;
   }
 
   #size(length: Length): TemplateResult {

@@ -76,6 +76,17 @@ export class MiniHost {
     }
   }
 
+  /** A line as a caliper or tape gauge types it: a character every eight thousandths of a second, and Enter. */
+  async instrument(line: string): Promise<void> {
+    const at = (this.#clockMs += 500);
+    [...Array.from(line), 'Enter'].forEach((key, index) => {
+      const down = new KeyboardEvent('keydown', { key, location: 0, bubbles: true, composed: true, cancelable: true });
+      Object.defineProperty(down, 'timeStamp', { value: at + index * 8 });
+      this.kiosk.dispatchEvent(down);
+    });
+    await settled();
+  }
+
   /** A finger on the key of this name; throws when no such key is shown. */
   async touch(...labels: string[]): Promise<void> {
     for (const label of labels) {

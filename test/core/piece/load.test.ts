@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { LARGEST_FILE_BYTES, loadPiece, writeFault } from '../../../core/piece/load.ts';
+import { LARGEST_FILE_BYTES, loadPiece, writeFault, writePiece } from '../../../core/piece/load.ts';
 import type { PieceFault } from '../../../core/piece/load.ts';
-import { DEMO_TEXT } from './demo.ts';
+import { DEMO_TEXT, loadSound } from './demo.ts';
 
 /** The table with one text of its file changed for another. */
 function changed(from: string, to: string): string {
@@ -142,5 +142,24 @@ describe('sizes that cannot be are found when the file is read', () => {
   test('a setback of nothing is a rail flush with the leg, and no fault', () => {
     expect(faultsOf(changed('"is": "1/4 in", "say": "rail setback"', '"is": "0 in", "say": "rail setback"'))).toEqual([]);
     expect(faultsOf(changed('"is": "1/4 in", "say": "rail setback"', '"is": "-1/4 in", "say": "rail setback"'))).toHaveLength(1);
+  });
+});
+
+describe('a file of the first version', () => {
+  const first = DEMO_TEXT.replace('"version": 2', '"version": 1').replaceAll('      "haunch": "square",\n', '');
+
+  test('is brought up to the present one, and means the same', () => {
+    const loaded = loadSound(first);
+    expect(loaded.file.version).toBe(2);
+    expect({ ...loaded.file, version: 1 }).toEqual(JSON.parse(first));
+    expect(loadSound(writePiece(loaded.file)).file).toEqual(loaded.file);
+  });
+
+  test('has its faults told at their own places', () => {
+    expect(faultsOf(first.replace('"count": 4', '"count": "four"'))[0]).toMatchObject({ path: '$.parts[0].count', found: 'the text "four"' });
+  });
+
+  test('of a version that never was is refused', () => {
+    expect(faultsOf(first.replace('"version": 1', '"version": 0'))[0]).toMatchObject({ path: '$.version' });
   });
 });

@@ -33,6 +33,20 @@ describe('at the bench', () => {
     expect(names(host)).to.equal('step');
   });
 
+  it('a caliper that types records what waits on the pad, and elsewhere the bench asks what it was taken of', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width', copy: 2 } });
+    await settled();
+    await host.instrument('3.2600');
+    expect(host.view.bench.state.measurements).to.deep.equal([{ size: 'leg.width', copy: 2, length: 3.26 * INCH }]);
+    host.ask({ kind: 'size', size: 'leg.thickness', copy: 3 });
+    await settled();
+    await host.instrument('83,00 mm');
+    expect(host.view.bench.conversation.question?.kind).to.equal('which');
+    await host.touch('leg three thickness');
+    expect(host.view.bench.state.measurements.at(-1)).to.deep.equal({ size: 'leg.thickness', copy: 3, length: 83_000_000 });
+  });
+
   it('a size far from the plan is asked about before it is taken, and can be answered on the pad', async () => {
     const host = await MiniHost.start();
     host.ask({ kind: 'show', screen: { name: 'record', size: 'leg.width', copy: 2 } });
