@@ -21,6 +21,8 @@ const SCENES: readonly { readonly name: string; readonly requests: readonly Requ
   { name: 'record', requests: [{ kind: 'show', screen: { name: 'record', size: 'leg.width', copy: 2 } }] },
   { name: 'recorded', requests: [{ kind: 'record', size: 'leg.width', copy: 2, length: 53 * SIXTEENTH_NM as Extract<Request, { kind: 'record' }>['length'] }] },
   { name: 'reckoning', requests: [{ kind: 'fraction of', numerator: 1, denominator: 2, of: { size: 'longRail.length' } }] },
+  { name: 'chopping', requests: [{ kind: 'chop stage', to: 4, joint: 'longRailTenon' }] },
+  { name: 'paper', requests: [{ kind: 'sheets', sheet: { what: 'layout', part: 'leg' } }] },
   { name: 'clocks', requests: [{ kind: 'start timer', timer: 'clamp', name: 'leg two clamps' }, { kind: 'start timer', timer: 'plain', name: 'tea', durationMs: 240_000 }] },
   { name: 'help', requests: [{ kind: 'what can I say' }] },
 ];

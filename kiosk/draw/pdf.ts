@@ -32,7 +32,8 @@ function millimetrePoints(millimetres: number): number {
 
 /** The sheets as a PDF, every length true to less than a nanometre's worth of a point: the file keeps six decimals. */
 export async function writePdf({ pages }: SheetSet, { fonts, title, uncompressed }: PdfOptions): Promise<Uint8Array> {
-  const document = new PDFDocument({ autoFirstPage: false, compress: uncompressed !== true, info: { Title: title }, displayTitle: true, lang: 'en-US' });
+  // Without a font at the start: the page's own are embedded, and those of the readers are not looked for.
+  const document = new PDFDocument({ font: '', autoFirstPage: false, compress: uncompressed !== true, info: { Title: title }, displayTitle: true, lang: 'en-US' });
   const chunks: Uint8Array[] = [];
   const done = new Promise<void>((resolve, reject) => {
     document.on('data', (chunk: Uint8Array) => chunks.push(chunk));

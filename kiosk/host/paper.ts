@@ -40,7 +40,7 @@ export async function putOnPaper({ to, sheet }: Wanted, { bench, now, notice, te
       notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
     }
   } catch (error) {
-    notice(`“${name}” could not be made: ${reason(error)}. Print it instead.`);
+    notice(`“${name}” could not be made (${reason(error)}). Print it instead.`);
   }
 }
 

@@ -18,6 +18,8 @@ const VOICE_MODULE = new WebAssembly.Module(readFileSync(join(ROOT, 'node_module
 export interface WholeKiosk {
   readonly page: Page;
   readonly address: string;
+  /** Where its files are kept. */
+  readonly folder: string;
   close(): Promise<void>;
 }
 
@@ -64,7 +66,7 @@ export async function openWholeKiosk(microphone: Float32Array, { furnish }: { re
   await captureSound(page);
   await page.goto(server.address);
   return {
-    page, address: server.address,
+    page, address: server.address, folder,
     async close() {
       await browser.close();
       await server.close();

@@ -56,7 +56,7 @@ function alongLabels(view: FaceView, write: (mark: Mark) => string, rounding: Ro
     const end = nanometres(Math.max(...own.map(({ to }) => to)));
     const inside = end + mm(60) > view.along && own.every(({ from }) => from === 0);
     const x = BESIDE + (inside ? mm(40) : end + mm(3));
-    const depth = view.depths.filter((mark) => mark.joint === joint).map((mark) => `${sizeText(mark.at, rounding)} deep`);
+    const depth = view.depths.filter((mark) => mark.joint === joint).map((mark) => `${sizeText(mark.at, rounding)} ${mark.say}`);
     const texts = [...own.map(({ mark, at }) => ({ at, text: write(mark) })), ...depth.map((text) => ({ at: own.at(-1)?.at ?? view.across, text }))];
     const places = spread(texts.map(({ at }) => nanometres(HEAD + at + mm(1))), mm(4.6));
     const over = Math.max(0, (places.at(-1) ?? 0) - (HEAD + view.across - mm(1)));

@@ -2,10 +2,8 @@ import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('joints');
 
-/** Through the chopping of a mortise, stage by stage. Before the rows of the work: while a stage is on the screen, 'next' is the next stage. */
+/** Through the chopping of a mortise, stage by stage; while a stage is on the screen, 'next' and 'back' are of stages too (work.ts). */
 export const CHOPPING_ROWS = [
-  row('the next stage', ['next', 'go on', 'carry on', 'continue'], (_, { conversation: { screen } }) => (screen.name === 'chopping' ? { kind: 'chop stage', to: 'next' } : undefined)),
-  row('the stage before', ['[go] back', 'previous'], (_, { conversation: { screen } }) => (screen.name === 'chopping' ? { kind: 'chop stage', to: 'back' } : undefined)),
   row('the next stage of chopping', ['[the] next stage'], () => ({ kind: 'chop stage', to: 'next' })),
   row('the stage of chopping before', ['[go] back (a|one) stage', '[the] (previous|last) stage', 'stage back'], () => ({ kind: 'chop stage', to: 'back' })),
   row('one stage of chopping', ['[go to] stage {count}'], ({ count }) => ({ kind: 'chop stage', to: count })),

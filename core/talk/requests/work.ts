@@ -1,12 +1,18 @@
+import type { Bench } from '../../bench/bench.ts';
 import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('work');
 
+/** A stage of the chopping is on the screen: next and back go through its stages. */
+function isChopping({ conversation: { screen } }: Bench): boolean {
+  return screen.name === 'chopping';
+}
+
 /** Walking through the work. */
 export const WORK_ROWS = [
   row('where you are', ['where (am|was) i', 'what am i doing', '(what|which) step [is (this|it)]', 'what do i do [now]', 'what now'], () => ({ kind: 'where am I' })),
-  row('the next step', ['[the] next [step]', 'go on', 'carry on', 'continue', 'what is next', 'move on'], () => ({ kind: 'next step' })),
-  row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'previous'], () => ({ kind: 'step back' })),
+  row('the next step', ['[the] next [step]', 'go on', 'carry on', 'continue', 'what is next', 'move on'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'next' } : { kind: 'next step' })),
+  row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'previous'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'back' } : { kind: 'step back' })),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]'], () => ({ kind: 'step done' })),
   row('leave a step out', ['skip [it|this|that] [step]', 'leave (it|this|that) [step] out'], () => ({ kind: 'skip step' })),
   row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),

@@ -50,7 +50,7 @@ describe('a print that is measured', () => {
   });
 
   it('is true as near as a rule is read, and told what that leaves', () => {
-    expect(Session.withDemo().say('the bars measure four inches and four inches')).toMatch(/By the bar of four inches, true to size.*it may still be one eighth of an inch, scant off/);
+    expect(Session.withDemo().say('the bars measure four inches by four inches')).toMatch(/By the bar of four inches, true to size.*it may still be one eighth of an inch, scant off/);
   });
 
   it('of neither bar is refused', () => {

@@ -81,7 +81,7 @@ describe('lists and labels', () => {
 
   it('the layout names part, copies, face, reference and date', () => {
     const text = textsOf({ what: 'layout', part: 'leg' });
-    for (const said of ['leg, all 4 copies, face towards the long rail and the back stretcher', '1 in start of the mortise, from the top end', '5/8 in near side of the mortise, from the outer face', '1 13/16 in deep', '25 November 2026']) expect(text).toContain(said);
+    for (const said of ['leg, all 4 copies, face towards the long rail and the back stretcher', '1 in start of the mortise, from the top end', '5/8 in near side of the mortise, from the outer face', '1 13/16 in depth of the mortise', '25 November 2026']) expect(text).toContain(said);
   });
 });
 

@@ -43,8 +43,8 @@ describe('sheets that are joined', () => {
         if (!place) throw new Error('a joined sheet has its place');
         expect([place.from.x, place.from.y]).toEqual([(place.column - 1) * (window.width - OVERLAP), (place.row - 1) * (window.height - OVERLAP)]);
       }
-    }), { numRuns: 200 });
-  });
+    }), { numRuns: 80 });
+  }, 60_000);
 
   it('bear their crosses at the same places of the drawing on both sides of a seam', () => {
     fc.assert(fc.property(sizes, ({ length, depth, paper }) => {
@@ -63,8 +63,8 @@ describe('sheets that are joined', () => {
           expect(mine).toEqual(theirs);
         }
       }
-    }), { numRuns: 60 });
-  });
+    }), { numRuns: 30 });
+  }, 60_000);
 
   it('are never more than can be joined by hand: a drawing that takes more is refused with what to do', () => {
     const made = tile(drawing(20_000e6, 400e6), 'a4');
