@@ -159,6 +159,8 @@ export class RecogniserCare {
       this.#recogniser = recogniser;
       this.#heapAtFirst = undefined;
       await this.#applyGrammar();
+      // An engine that failed over its first grammar was given up meanwhile.
+      if (round !== this.#round) return;
       this.#check(round);
       this.#events.loaded?.({ url: modelUrl, loadMs: performance.now() - began });
       this.#events.changed('ready', '');

@@ -69,6 +69,23 @@ describe('the speech model', () => {
     expect(state.sentence).toMatch(sentence);
   });
 
+  test('of the maker\'s choice that is damaged gives way to the one that ships, and is told', async () => {
+    const file = join(folder, 'own.tar.gz');
+    writeFileSync(file, 'nonsense');
+    bench = await openEar({ microphone: quiet(2), files: { '/own.tar.gz': file } });
+    const log = await bench.page.evaluate(async (phrases) => {
+      window.page.make({ chosen: '/own.tar.gz' });
+      void window.page.ear.setGrammar(phrases, 'bench');
+      await window.page.ear.start();
+      await new Promise<void>((loaded) => {
+        const look = setInterval(() => { if (window.page.log.some(({ event }) => event === 'model')) { clearInterval(look); loaded(); } }, 100);
+      });
+      return window.page.log.filter(({ event }) => event === 'refused' || event === 'model');
+    }, GRAMMAR);
+    expect(log).toMatchObject([{ event: 'refused', detail: '/own.tar.gz' }, { event: 'model', detail: { url: '/models/model.tar.gz' } }]);
+    await becomes(bench, 'asleep');
+  });
+
   test('that was mended is taken up when the maker presses the listen key', async () => {
     const file = join(folder, 'mended.tar.gz');
     writeFileSync(file, 'nonsense');

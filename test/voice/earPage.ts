@@ -9,7 +9,7 @@ interface EarPage {
   readonly log: { readonly at: number; readonly event: string; readonly detail: unknown }[];
   ear: Ear;
   /** With `pushed` the ear hears only what push() gives it. */
-  make(options: { readonly pushed?: boolean; readonly times?: Partial<CareTimes>; readonly heapGrowthBytes?: number }): void;
+  make(options: { readonly pushed?: boolean; /** The maker chose a model of this address. */ readonly chosen?: string; readonly times?: Partial<CareTimes>; readonly heapGrowthBytes?: number }): void;
   /**
    * Gives 16 kHz sound as fast as it is worked through, and settles when all of it was; what is less than a block of 100 ms at the end is left out.
    * @throws {Error} when the engine is lost on the way
@@ -34,10 +34,10 @@ let pushTo: MicrophoneEvents | undefined;
 const page: EarPage = {
   log: [],
   ear: createEar({ events: eventsInto('unmade') }),
-  make({ pushed = false, times = {}, heapGrowthBytes }) {
+  make({ pushed = false, times = {}, heapGrowthBytes, chosen }) {
     const options: EarOptions = {
       events: eventsInto(''),
-      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', dictionaryUrl: '/ear/dictionary.txt.gz', model: () => Promise.resolve('/models/model.tar.gz') },
+      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', dictionaryUrl: '/ear/dictionary.txt.gz', model: (refused) => Promise.resolve(chosen === undefined || refused.has(chosen) ? '/models/model.tar.gz' : chosen) },
       careTimes: { ...CARE_TIMES, ...times },
       ...(pushed ? { source: pushedSound } : {}),
       ...(heapGrowthBytes === undefined ? {} : { heapGrowthBytes }),
@@ -73,7 +73,7 @@ async function workedThrough(): Promise<void> {
 
 function eventsInto(prefix: string): EarOptions['events'] {
   const note = (event: string) => (detail: unknown) => { page.log.push({ at: performance.now(), event: prefix + event, detail }); };
-  return { heard: note('heard'), address: note('address'), level: note('level'), state: note('state'), unknownWords: note('unknown'), guessedWords: note('guessed') };
+  return { heard: note('heard'), address: note('address'), level: note('level'), state: note('state'), unknownWords: note('unknown'), guessedWords: note('guessed'), modelLoaded: note('model'), modelRefused: note('refused') };
 }
 
 function pushedSound(events: MicrophoneEvents): SoundSource {
