@@ -103,6 +103,8 @@ export class Attention {
     this.#glimpsed = false;
     if (this.#left !== undefined) return undefined;
     const addressed = this.#afterAddress(text);
+    // A radio that happens to begin with the word goes on and on, in words that are none of ours: nobody waits for an answer to that.
+    if (addressed !== undefined && now >= this.#until && isTalk(text)) return undefined;
     if (addressed === '') {
       this.#openWindow(this.#times.afterAddressMs, now);
       return { kind: 'address', settled: true };
@@ -135,6 +137,17 @@ export class Attention {
     const command = words.findIndex((word) => word !== this.#addressWord);
     return command < 0 ? '' : withoutUnknownEnds(words.slice(command)).join(' ');
   }
+}
+
+/** The longest request has a dozen words. */
+const MOST_WORDS = 18;
+/** A cough before the command and a tap after it are forgiven, and one word that was not caught is asked for again; more strangers than that are a conversation. */
+const MOST_STRANGERS = 3;
+
+function isTalk(text: string): boolean {
+  const words = text.split(' ');
+  const strangers = words.filter((word, at) => word === UNKNOWN_WORD && words[at - 1] !== UNKNOWN_WORD).length;
+  return words.length > MOST_WORDS || strangers > MOST_STRANGERS;
 }
 
 /** A cough or a tap before and after a sentence comes as '[unk]'; inside one it stays, and the sentence is then not understood. */

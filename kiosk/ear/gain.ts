@@ -7,6 +7,12 @@ const LEARNT_DB = -18;
 const MOST_GAIN_DB = 40;
 /** How fast it forgets a loud word, in decibels a second: slower than a sentence, faster than a walk away from the bench. */
 const FORGET_DB_PER_SECOND = 4;
+/** What opened the gate and is followed by sound this much softer was a blow, and no measure for the words after it. */
+const BLOW_ABOVE_DB = 10;
+/** For so long it must be softer. */
+const BLOW_SECONDS = 0.2;
+/** Then the blow is forgotten this fast. */
+const FORGET_BLOW_DB_PER_SECOND = 60;
 const FRAME_SAMPLES = SAMPLE_RATE_HZ / 100;
 
 /**
@@ -17,13 +23,17 @@ const FRAME_SAMPLES = SAMPLE_RATE_HZ / 100;
 export class Gain {
   #peakDb: number | undefined;
   #factor = 1;
+  /** The loudest so far is what the utterance began with. */
+  #peakIsFirst = false;
+  /** Since when everything was much softer than that, in seconds. */
+  #softSeconds = 0;
 
   /** Of the blocks of one utterance, in order; the first call takes all that came up to its beginning. */
   apply(blocks: readonly Float32Array<ArrayBuffer>[]): readonly Float32Array<ArrayBuffer>[] {
     const loudest = Math.max(...blocks.map(loudestFrameDb));
     const seconds = blocks.reduce((sum, block) => sum + block.length, 0) / SAMPLE_RATE_HZ;
     const first = this.#peakDb === undefined;
-    this.#peakDb = Math.max(loudest, (this.#peakDb ?? loudest) - FORGET_DB_PER_SECOND * seconds);
+    this.#peakDb = this.#peak(loudest, seconds);
     const wanted = 10 ** (Math.min(MOST_GAIN_DB, Math.max(0, LEARNT_DB - this.#peakDb)) / 20);
     const from = first ? wanted : this.#factor;
     this.#factor = wanted;
@@ -33,6 +43,18 @@ export class Gain {
   /** The utterance is over. */
   reset(): void {
     this.#peakDb = undefined;
+  }
+
+  #peak(loudestDb: number, seconds: number): number {
+    const before = this.#peakDb;
+    if (before === undefined || loudestDb >= before) {
+      this.#peakIsFirst = before === undefined;
+      this.#softSeconds = 0;
+      return loudestDb;
+    }
+    this.#softSeconds = loudestDb < before - BLOW_ABOVE_DB ? this.#softSeconds + seconds : 0;
+    const blow = this.#peakIsFirst && this.#softSeconds >= BLOW_SECONDS;
+    return Math.max(loudestDb, before - (blow ? FORGET_BLOW_DB_PER_SECOND : FORGET_DB_PER_SECOND) * seconds);
   }
 }
 

@@ -2,8 +2,10 @@ import { SAMPLE_RATE_HZ } from './messages.ts';
 
 /** How the gate decides. Times are in milliseconds, loudness in decibels. */
 export interface GateSettings {
-  /** How far above the room's own noise a sound must be. */
+  /** How far above the room's own noise a sound must be to open it. */
   readonly openAboveFloorDb: number;
+  /** And to keep it open: the soft ends of words sink towards the noise. */
+  readonly stayAboveFloorDb: number;
   /** Nothing softer than this (below full scale) opens the gate, however quiet the room. */
   readonly softestDb: number;
   /** A sound must last this long; a dry blow does not. */
@@ -21,7 +23,7 @@ export interface GateSettings {
 }
 
 export const GATE_SETTINGS: GateSettings = {
-  openAboveFloorDb: 9, softestDb: -62, openAfterMs: 90, preRollMs: 300, hangOverMs: 800, shortHangOverMs: 250, speechMs: 260, floorRiseDbPerSecond: 2,
+  openAboveFloorDb: 6.5, stayAboveFloorDb: 4, softestDb: -62, openAfterMs: 90, preRollMs: 300, hangOverMs: 800, shortHangOverMs: 250, speechMs: 260, floorRiseDbPerSecond: 2,
 };
 
 /** What the gate lets through of one block. */
@@ -39,6 +41,8 @@ const FLOOR_FALL_FRAMES = 10;
 /** Most floors begin below this; the first second of a room settles it. */
 const FIRST_FLOOR_DB = -60;
 const SILENCE_DB = -90;
+/** Loud without a break for so long, and it is no chance of the noise. */
+const LASTING_MS = 30;
 
 /**
  * The noise gate before the recogniser: an empty shop costs no reckoning, and the engine, which grows while it listens to noise, is given none.
@@ -53,6 +57,7 @@ export class Gate {
   /** Loud time since the gate opened. */
   #speechMs = 0;
   #quietMs = 0;
+  #loudRunMs = 0;
   #preRoll: Float32Array<ArrayBuffer>[] = [];
 
   constructor(settings: GateSettings = GATE_SETTINGS) {
@@ -99,8 +104,8 @@ export class Gate {
   }
 
   #frame(db: number): void {
-    const { openAboveFloorDb, softestDb, openAfterMs, hangOverMs, shortHangOverMs, speechMs } = this.#settings;
-    const loud = db > Math.max(this.#floorDb + openAboveFloorDb, softestDb);
+    const { openAboveFloorDb, stayAboveFloorDb, softestDb, openAfterMs, hangOverMs, shortHangOverMs, speechMs } = this.#settings;
+    const loud = db > Math.max(this.#floorDb + (this.#open ? stayAboveFloorDb : openAboveFloorDb), softestDb);
     this.#followFloor(db);
     this.#loudMs = loud ? Math.min(this.#loudMs + FRAME_MS, openAfterMs) : Math.max(0, this.#loudMs - FRAME_MS / 2);
     if (!this.#open) {
@@ -108,7 +113,9 @@ export class Gate {
       return;
     }
     if (loud) this.#speechMs += FRAME_MS;
-    this.#quietMs = loud ? 0 : this.#quietMs + FRAME_MS;
+    // One loud frame may be the noise itself; several in a row are a sound.
+    this.#loudRunMs = loud ? this.#loudRunMs + FRAME_MS : 0;
+    this.#quietMs = this.#loudRunMs >= LASTING_MS ? 0 : this.#quietMs + FRAME_MS;
     if (this.#quietMs >= (this.#speechMs < speechMs ? shortHangOverMs : hangOverMs)) this.shut();
   }
 
@@ -116,6 +123,7 @@ export class Gate {
     this.#open = true;
     this.#speechMs = 0;
     this.#quietMs = 0;
+    this.#loudRunMs = 0;
   }
 
   #followFloor(db: number): void {

@@ -48,8 +48,11 @@ function fan(seconds: number, rms: number): Float32Array {
   return noise.map((sample) => (sample / is) * rms);
 }
 
-/** Builds, serves and opens the whole kiosk; its microphone hears `microphone` over and over. `furnish` puts things into its folder of journal, pieces and models first. */
-export async function openWholeKiosk(microphone: Float32Array, { furnish }: { readonly furnish?: (folder: string) => Promise<void> } = {}): Promise<WholeKiosk> {
+/**
+ * Builds, serves and opens the whole kiosk; its microphone hears `microphone` over and over. `furnish` puts things into its folder of journal, pieces and models first; `prepare` has the page
+ * before it is opened.
+ */
+export async function openWholeKiosk(microphone: Float32Array, { furnish, prepare }: { readonly furnish?: (folder: string) => Promise<void>; readonly prepare?: (page: Page) => Promise<void> } = {}): Promise<WholeKiosk> {
   const folder = mkdtempSync(join(tmpdir(), 'kiosk-'));
   const site = join(folder, 'site');
   await buildKiosk(site);
@@ -64,6 +67,7 @@ export async function openWholeKiosk(microphone: Float32Array, { furnish }: { re
   ] });
   const page = await browser.newPage({ viewport: { width: 800, height: 480 } });
   await captureSound(page);
+  await prepare?.(page);
   await page.goto(server.address);
   return {
     page, address: server.address, folder,

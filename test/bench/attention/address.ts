@@ -1,4 +1,4 @@
-import { ADDRESS_WORDS } from '../../../core/journal/settings.ts';
+import type { AddressWord } from '../../../core/journal/settings.ts';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
 import { TALKATIVE } from '../../core/talk/benches.ts';
 import { inRoom, roomResponse } from '../../voice/room.ts';
@@ -32,9 +32,9 @@ export const PLACES: readonly Place[] = [
 ];
 
 /** Says each command after the address word, in each voice, and counts how often the word and how often all of it was heard. */
-export function heardFrom(place: Place, engine: NodeEngine, folder: SoundFolder, share: number): void {
+export function heardFrom(place: Place, engine: NodeEngine, folder: SoundFolder, share: number, words: readonly AddressWord[]): void {
   const response = place.metres === undefined ? undefined : roomResponse(place.metres);
-  for (const word of ADDRESS_WORDS) {
+  for (const word of words) {
     const count = { said: 0, noticed: 0, right: 0, wrong: 0 };
     for (const voice of VOICES) {
       const ear = engine.ear(phrasesFor(TALKATIVE), word);
@@ -83,9 +83,9 @@ export function radio(folder: SoundFolder, minutes: number): Float32Array {
 }
 
 /** Counts what a radio wakes, in an hour of it. */
-export function wokenByRadio(engine: NodeEngine, folder: SoundFolder, minutes: number): void {
+export function wokenByRadio(engine: NodeEngine, folder: SoundFolder, minutes: number, words: readonly AddressWord[]): void {
   const sound = radio(folder, minutes);
-  for (const word of ADDRESS_WORDS) {
+  for (const word of words) {
     const ear = engine.ear(phrasesFor(TALKATIVE), word);
     ear.hear(sound);
     const hours = ear.heardMs / 3_600_000;

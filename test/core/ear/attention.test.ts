@@ -55,6 +55,20 @@ describe('the bench acts on nothing unless it was addressed', () => {
     expect(now).toBeLessThanOrEqual(longestMs + 100);
   });
 
+  it('lets a radio talk that happens to begin with its word, but not someone whom it listens to', () => {
+    const talk = 'bench [unk] and now [unk] the next record which [unk] letters [unk]';
+    expect(attention.words(talk, 0)).toBeUndefined();
+    expect(attention.words(`bench ${'and '.repeat(20)}step`, 0)).toBeUndefined();
+    expect(attention.words('bench how long [unk] the long rail', 0), 'one word not caught is worth asking again').toEqual(heard('how long [unk] the long rail'));
+    attention.listen(1_000);
+    expect(attention.words(talk, 1_500)).toEqual(heard('and now [unk] the next record which [unk] letters'));
+  });
+
+  it('takes the longest request for one', () => {
+    const longest = 'bench record long rail length shoulder to shoulder one hundred and forty seven and eleven thirty seconds';
+    expect(attention.words(longest, 0)?.kind).toBe('heard');
+  });
+
   it('forgives a cough before the word and a tap after the command', () => {
     expect(attention.words('[unk] bench [unk] next step [unk]', 0)).toEqual(heard('next step'));
   });
