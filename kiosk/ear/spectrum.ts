@@ -4,7 +4,7 @@ import { SAMPLE_RATE_HZ } from './messages.ts';
 export const OCTAVE_CENTRES_HZ = [125, 250, 500, 1_000, 2_000, 4_000] as const;
 
 /** What one block of sound holds, as mean squares beside full scale (a square wave at full scale is 1). */
-export interface BlockPower {
+interface BlockPower {
   /** A-weighted. */
   readonly weighted: number;
   /** Unweighted, one for each of OCTAVE_CENTRES_HZ. */

@@ -7,7 +7,7 @@ import { decibelsOf } from './volume.ts';
  * is not known is what the microphone's full scale is in the air, and how loud the kiosk is at the maker's ear. The first does not matter, for both are measured by the same
  * microphone and a shop's noise is about as loud at the bench as at the kiosk. For the second the maker says where he stands, and the room is taken for a small shop.
  */
-export interface ShopFacts {
+interface ShopFacts {
   readonly ambientDb: number;
   /** How much louder (negative: softer) the kiosk's voice is at the microphone than it leaves; undefined while it could not be heard. */
   readonly ownVoiceDb: number | undefined;
@@ -17,7 +17,7 @@ export interface ShopFacts {
   readonly metres: number;
 }
 
-export interface SpeakUp {
+interface SpeakUp {
   /** Added to the loudness that was set; never negative. */
   readonly raiseDb: number;
   /** What the voice then is above the shop's noise at the maker's ear. */

@@ -15,7 +15,7 @@ import { engineInNode } from '../../deploy/model/engineInNode.ts';
 import { SHIPPED_MODEL, shippedDictionary } from './models.ts';
 
 /** What the ear made of sound, and when, in milliseconds of sound since the ear was made. */
-export interface Note {
+interface Note {
   readonly atMs: number;
   readonly noticed: Noticed;
 }

@@ -1,7 +1,7 @@
 import { randomNumbers, RATE_HZ } from './sound.ts';
 
 /** A shop as a microphone in it hears it. */
-export interface Room {
+interface Room {
   /** Length, width and height in metres. */
   readonly metres: readonly [number, number, number];
   /** Time in which a sound dies away by 60 dB, in seconds. */

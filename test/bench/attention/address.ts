@@ -16,7 +16,7 @@ const VOICES = [...HELD_OUT_VOICES, 'flite slt', 'espeak-ng en-gb'] as const;
 const SETTLE_SECONDS = 20;
 const PAUSE_SECONDS = 3.5;
 
-export interface Place {
+interface Place {
   readonly name: string;
   readonly metres?: number;
   /** Speech above the fan where the microphone is, in decibels. */
@@ -67,7 +67,7 @@ export function heardFrom(place: Place, engine: NodeEngine, folder: SoundFolder,
 const RADIO_VOICES = ['flite slt', 'flite awb', 'espeak-ng en-us', 'espeak-ng en-gb+f3', ...HELD_OUT_VOICES] as const;
 
 /** Minutes of radio: talk in changing voices with music between and sometimes under it. */
-export function radio(folder: SoundFolder, minutes: number): Float32Array {
+function radio(folder: SoundFolder, minutes: number): Float32Array {
   const parts: Float32Array[] = [];
   let seconds = 0;
   for (let turn = 0; seconds < 60 * minutes; turn += 1) {

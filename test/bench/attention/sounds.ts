@@ -64,7 +64,7 @@ function highPassed(sound: Float32Array, hertz: number): Float32Array {
   return sound.map((sample, at) => sample - (low[at] ?? 0));
 }
 
-export function rms(sound: Float32Array): number {
+function rms(sound: Float32Array): number {
   return Math.sqrt(sound.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, sound.length));
 }
 
