@@ -48,6 +48,7 @@ export class Recogniser {
   readonly #events: RecogniserEvents;
   readonly #waiting = new Map<number, Waiting>();
   #lastNumber = 0;
+  #grammarsInMaking = 0;
   #ended = false;
 
   private constructor(workerUrl: WorkerAddress, events: RecogniserEvents) {
@@ -81,7 +82,12 @@ export class Recogniser {
 
   /** @throws {RecogniserError} and keeps the old grammar when the engine refuses the new one */
   async setGrammar(phrases: readonly string[], strict?: StrictGrammar): Promise<void> {
-    await this.#ask({ ask: 'grammar', phrases, ...(strict === undefined ? {} : { strict }) }, GRAMMAR_WITHIN_MS);
+    this.#grammarsInMaking += 1;
+    try {
+      await this.#ask({ ask: 'grammar', phrases, ...(strict === undefined ? {} : { strict }) });
+    } finally {
+      this.#grammarsInMaking -= 1;
+    }
   }
 
   /** Ends the utterance; its words, if any, have come as an event when this settles. */
@@ -112,7 +118,8 @@ export class Recogniser {
     this.#failAll(new RecogniserError('refused', 'the recogniser was stopped'));
   }
 
-  #ask(ask: Ask, withinMs = ANSWER_WITHIN_MS): Promise<Extract<FromWorker, { done: true }>> {
+  /** While a grammar is made, all else waits behind it. */
+  #ask(ask: Ask, withinMs = this.#grammarsInMaking > 0 ? GRAMMAR_WITHIN_MS : ANSWER_WITHIN_MS): Promise<Extract<FromWorker, { done: true }>> {
     if (this.#ended) return Promise.reject(new RecogniserError('refused', 'the recogniser was stopped'));
     this.#lastNumber += 1;
     const number = this.#lastNumber;
