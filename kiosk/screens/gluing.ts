@@ -76,7 +76,8 @@ export class GluingScreen extends BenchScreen {
       return running ? html`<p class="clock">${leftText(running)}<span class="under">${running.timer.name}</span></p>` : html`<p class="clock">${writeLeft(glueTimesNow(this.view.bench.state, now).openMs)}<span class="under">open time, not yet running</span></p>`;
     }
     const first = going.moves.findIndex(onTheClock);
-    const since = going.at < first ? undefined : between(going.gluing.doneAt[first - 1] ?? going.gluing.begunAt, now);
+    const over = going.gluing.doneAt[going.moves.findLastIndex(onTheClock)];
+    const since = going.at < first ? undefined : between(going.gluing.doneAt[first - 1] ?? going.gluing.begunAt, over ?? now);
     return html`<p class="clock">${since === undefined || since.by === 'unknown' ? '0:00' : writeLeft(Math.max(0, since.ms))}<span class="under">of ${writeLeft(glueTimesNow(this.view.bench.state, now).openMs)} open time</span></p>`;
   }
 

@@ -70,13 +70,16 @@ export class StepScreen extends BenchScreen {
     if (step === undefined) return keyRow('no step', { files: show({ name: 'files' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
     const clockWaits = this.#clockWaits(step);
     const chops = step.operation === 'chop mortises' ? step.joint : undefined;
+    const glues = step.operation.endsWith('glue-up');
     return keyRow('step', {
       back: { request: { kind: 'step back' } },
       'start clock': clockWaits ? { request: { kind: 'start step timer' } } : null,
       stages: chops ? { request: { kind: 'chop stage', to: 'here', joint: chops } } : null,
       sizes: clockWaits || chops ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
-      'say again': { request: { kind: 'say again', how: 'as before' } },
+      'glue-up': glues ? show({ name: 'gluing' }) : null,
+      // Where something is glued there is no room for it; the number pad and the voice have it all the same.
+      'say again': glues ? null : { request: { kind: 'say again', how: 'as before' } },
       listen: { act: { kind: 'listen' } },
       next: { request: { kind: 'next step' } },
       done: { does: { request: { kind: 'step done' } }, tone: 'now' },

@@ -4,6 +4,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import type { AirPlace } from '../../core/journal/craft.ts';
 import { nanometres, type Length } from '../../core/length/length.ts';
+import { writeLength } from '../../core/length/write.ts';
 import { moistureAt, movingPart, shopMoisture, yearOfPart } from '../../core/respond/woodAsked.ts';
 import { buttonFor, roomAt } from '../../core/wood/room.ts';
 import { celsiusOf, writeTemperature } from '../../core/wood/temperature.ts';
@@ -11,7 +12,6 @@ import '../keys/countPad.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
-import '../look/fractionText.ts';
 import { BenchScreen, show } from './benchScreen.ts';
 import { choiceGrid, choiceStyles } from './choices.ts';
 import type { Choice } from './choices.ts';
@@ -32,7 +32,6 @@ export class WoodScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, choiceStyles, css`
     .year { display: grid; grid-template-rows: minmax(0, 1fr) calc(2 * var(--key) + var(--gap)); gap: 0.6rem; height: 100%; }
     .told { height: 100%; overflow: hidden; line-height: 1.2; align-content: safe center; }
-    .told strong fraction-text { font-size: 1.3em; }
   `];
 
   @property({ attribute: false }) screen!: Extract<Screen, { name: 'wood' }>;
@@ -85,13 +84,14 @@ export class WoodScreen extends BenchScreen {
     if (!part) return html`<div class="told"><p>No piece is on the bench.</p>${inShop}</div>`;
     if (year === 'wood') return html`<div class="told"><p>The table of woods has no ${part.species}.</p>${inShop}</div>`;
     if (year === undefined || year === 'house') return html`<div class="told"><p>What is the house like in its driest and its dampest month? Then it can be said what the ${part.name} will do.</p>${inShop}</div>`;
+    const percent = (place: 'house dry' | 'house damp'): string => (moistureAt(bench, place) ?? 0).toFixed(1);
     const button = buttonFor(roomAt(year, nanometres(Math.round(year.widest / 2)), year.widest));
     return html`<div class="told"><p><strong>The ${part.name}: ${this.#size(year.shrinks)} narrower in the driest month, ${this.#size(year.swells)} wider in the dampest.</strong></p>
-      <p>Half to each side. Buttons: gap ${this.#size(button.gapNow)}, tongue ${this.#size(button.tongue)}, groove ${this.#size(button.groove)}. Flat-sawn ${part.species}, the most that it may move.</p>${inShop}</div>`;
+      <p>Buttons: gap ${this.#size(button.gapNow)}, tongue ${this.#size(button.tongue)}, groove ${this.#size(button.groove)}. Flat-sawn ${part.species}, the most that it may move: wood at ${percent('house dry')} % and ${percent('house damp')} %.</p></div>`;
   }
 
-  #size(length: Length): TemplateResult {
-    return html`<fraction-text .length=${length} .rounding=${this.settings.rounding}></fraction-text>`;
+  #size(length: Length): string {
+    return writeLength(length, this.settings.rounding);
   }
 
   #choices(): readonly Choice[] {
@@ -102,8 +102,7 @@ export class WoodScreen extends BenchScreen {
     };
     const damp = (place: 'house dry' | 'house damp', say: string): Choice => {
       const percent = airs.get(place)?.humidityPercent;
-      const moisture = moistureAt(this.view.bench.state, place);
-      return { label: say, detail: percent === undefined ? 'how damp?' : `${Math.round(percent)} %${moisture === undefined ? '' : `, wood at ${moisture.toFixed(1)} %`}`, does: this.#ask({ say: `How damp is the house in its ${say}?`, unit: '%', most: 95, signed: false, take: (humidityPercent) => this.ask({ kind: 'air', place, by: 'said', humidityPercent }) }) };
+      return { label: say, detail: percent === undefined ? 'how damp?' : `${Math.round(percent)} %`, does: this.#ask({ say: `How damp is the house in its ${say}?`, unit: '%', most: 95, signed: false, take: (humidityPercent) => this.ask({ kind: 'air', place, by: 'said', humidityPercent }) }) };
     };
     const parts = piece?.file.parts ?? [];
     const at = parts.findIndex(({ id }) => id === movingPart(this.view.bench.state, this.screen.part)?.id);

@@ -54,6 +54,12 @@ export const UNDER_WAY: State = {
   timers: [timer(12, 'leg two clamps', 45, 12), timer(13, 'break', 1, 0.5, 'break')],
 };
 
+/** The shop as it is this evening, in degrees Celsius. */
+const evening = (tempC: number): State => ({ ...UNDER_WAY, airs: new Map([['shop', { tempC, humidityPercent: 80, at: NOW, by: 'said' }]]) });
+const HOUSE: State = { ...UNDER_WAY, stockMoisture: 9, airs: new Map([['house dry', { tempC: 20, humidityPercent: 30, at: NOW, by: 'said' }], ['house damp', { tempC: 22, humidityPercent: 65, at: NOW, by: 'said' }]]) };
+const END_FRAME_JOINTS = ['shortRail/1 in leg/1', 'shortRail/1 in leg/3', 'sideStretcher/1 in leg/1', 'sideStretcher/1 in leg/3'];
+const GLUING_BEFORE: State = { ...evening(12), currentStep: 'glue-up/endFrame.1' };
+
 export interface Given {
   readonly state?: State;
   readonly settings?: Partial<Settings>;
@@ -91,6 +97,13 @@ const SAID = 'Long rail, shoulder to shoulder, thirty-one, and five eighths inch
 
 /** Every screen in the states that fill it most: for looking at, and for proving that nothing overflows. */
 export const SAMPLES: Readonly<Record<string, KioskView>> = {
+  'air, not told': viewOf({ name: 'air' }),
+  'air, too cold': viewOf({ name: 'air' }, { state: evening(5) }),
+  'air, with care': viewOf({ name: 'air' }, { state: evening(12) }),
+  'wood, house not told': viewOf({ name: 'wood' }),
+  'wood, the year': viewOf({ name: 'wood' }, { state: HOUSE }),
+  'glue-up, before': viewOf({ name: 'gluing' }, { state: GLUING_BEFORE }),
+  'glue-up, going on': viewOf({ name: 'gluing' }, { state: { ...GLUING_BEFORE, gluing: { step: 'glue-up/endFrame.1', mode: 'rehearsal', joints: END_FRAME_JOINTS, begunAt: NOW, doneAt: [NOW, NOW] } } }),
   'step': viewOf({ name: 'step' }),
   'step, refused': viewOf({ name: 'step' }, { reply: { say: 'Not yet.', note: 'Not yet. Glue on faces that do not meet dry will not hold. First: dry check, leg 1 of 4.' }, view: { mouth: { state: 'speaking', sentence: '', words: SAID } } }),
   'step, longest sentence': viewOf(step(longest)),
