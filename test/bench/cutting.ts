@@ -1,29 +1,35 @@
 /**
  * Cutting plans. With `--instances DIR` (may be given more than once): the published instances in that folder's *.txt files, value, bound, proof and time each;
- * with `--seconds N` other than the 5 that each may take, `--browser` in a worker of the browser. Without: jobs as they come in a shop, against first fit decreasing.
+ * `--seconds N` for other than the 5 that each may take; `--browser` to run them in a worker of the browser. Without: jobs as they come in a shop, against first fit decreasing.
  */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { build } from 'esbuild';
+import { chromium } from 'playwright-core';
 import { readInstance, type Instance } from '../../core/stock/instances.ts';
-import { cutPlate } from '../../core/stock/guillotine/cutPlate.ts';
-import { pack } from '../../core/stock/packing/pack.ts';
 import { faultsOf } from '../../core/stock/plan/check.ts';
 import { planStock } from '../../core/stock/plan/planStock.ts';
-import { firstFitDecreasing, job } from './cuttingJobs.ts';
+import { CHROMIUM_FLAGS, findOrInstallChromium } from '../../deploy/chromium.mjs';
+import { solveInstance, type Answer } from './cutting/instance.ts';
+import { firstFitDecreasing, job } from './cutting/jobs.ts';
 
 const words = process.argv.slice(2);
 const after = (flag: string): string[] => words.flatMap((word, at) => (word === flag ? words.slice(at + 1, at + 2) : []));
 const seconds = Number(after('--seconds')[0] ?? 5);
 const folders = after('--instances');
 
-interface Answer { readonly value: number; readonly bound: number; readonly proven: boolean }
-
-function solve(instance: Instance): Answer {
-  const end = performance.now() + 1000 * seconds;
-  const goOn = (): boolean => performance.now() < end;
-  if (instance.kind === 'guillotine') return cutPlate(instance.problem, goOn);
-  const { bars, bound, proven } = pack(instance.problem, { goOn });
-  return { value: bars.length, bound, proven };
+/** The solver's worker in a page of its own: asks it, and closes the browser in the end. */
+async function openBrowser(): Promise<{ solve: (instance: Instance) => Promise<Answer>; close: () => Promise<void> }> {
+  const bundled = await build({ entryPoints: [join(import.meta.dirname, 'cutting', 'worker.ts')], bundle: true, format: 'iife', write: false, logLevel: 'error' });
+  const browser = await chromium.launch({ executablePath: findOrInstallChromium(), args: [...CHROMIUM_FLAGS] });
+  const page = await browser.newPage();
+  // Told as text: the runner that compiles this file would put helpers into a function that the page does not have.
+  await page.evaluate(`(() => {
+    const worker = new Worker(URL.createObjectURL(new Blob([${JSON.stringify(bundled.outputFiles[0]?.text ?? '')}], { type: 'text/javascript' })));
+    globalThis.solveInWorker = (asked) => new Promise((resolve) => { worker.onmessage = ({ data }) => resolve(data); worker.postMessage(asked); });
+  })()`);
+  const solve = (instance: Instance): Promise<Answer> => page.evaluate<Answer>(`solveInWorker(${JSON.stringify({ instance, seconds })})`);
+  return { solve, close: () => browser.close() };
 }
 
 function textFiles(folder: string): string[] {
@@ -39,7 +45,7 @@ function publishedOptima(folder: string): Map<string, number> {
   return new Map(lines.map((line) => line.split(',')).filter((cells) => cells.length >= 4).map(([name = '', , , optimum = '']) => [name, Number(optimum)]));
 }
 
-function runInstances(folder: string): void {
+async function runInstances(folder: string, solve: (instance: Instance) => Promise<Answer>): Promise<void> {
   const optima = publishedOptima(folder);
   let [proven, wrong, total, slowest, count] = [0, 0, 0, 0, 0];
   console.log(`${'instance'.padEnd(28)} value  bound  proven  milliseconds`);
@@ -48,7 +54,7 @@ function runInstances(folder: string): void {
     const instance = readInstance(readFileSync(path, 'utf8'));
     if (instance === undefined) { console.log(`${name.padEnd(28)} is in neither form`); continue; }
     const start = performance.now();
-    const answer = solve(instance);
+    const answer = await solve(instance);
     const spent = performance.now() - start;
     const optimum = optima.get(name);
     const fault = optimum !== undefined && answer.proven && answer.value !== optimum;
@@ -80,4 +86,8 @@ function runJobs(): void {
 }
 
 if (folders.length === 0) runJobs();
-for (const folder of folders) runInstances(folder);
+else {
+  const browser = words.includes('--browser') ? await openBrowser() : undefined;
+  for (const folder of folders) await runInstances(folder, browser?.solve ?? ((instance) => Promise.resolve(solveInstance(instance, seconds))));
+  await browser?.close();
+}

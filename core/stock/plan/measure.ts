@@ -3,7 +3,8 @@ import type { CutSection } from './fill.ts';
 import { yieldOf, type CutBoard, type Lot } from './lot.ts';
 
 /** What the maker would rather have, ranked: the first decides, the next only between equals. */
-export type Objective = 'fewest boards' | 'cheapest' | 'least sawing' | 'longest off-cuts' | 'matched grain';
+export const OBJECTIVES = ['fewest boards', 'cheapest', 'least sawing', 'longest off-cuts', 'matched grain'] as const;
+export type Objective = (typeof OBJECTIVES)[number];
 
 export interface Measures {
   /** Blanks that no board is left for. */

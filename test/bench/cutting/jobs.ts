@@ -1,7 +1,7 @@
-import { add, subtract, timesWhole } from '../../core/length/arithmetic.ts';
-import { nanometres, NANOMETRES_PER_INCH, type Length } from '../../core/length/length.ts';
-import type { Blank, Board, Defect, SawSettings } from '../../core/stock/board.ts';
-import type { StockProblem } from '../../core/stock/plan/planStock.ts';
+import { add, subtract, timesWhole } from '../../../core/length/arithmetic.ts';
+import { nanometres, NANOMETRES_PER_INCH, type Length } from '../../../core/length/length.ts';
+import type { Blank, Board, Defect, SawSettings } from '../../../core/stock/board.ts';
+import type { StockProblem } from '../../../core/stock/plan/planStock.ts';
 
 /** A small generator of chance numbers that gives the same numbers every time (Lehmer, with the constants of Park and Miller 1988). */
 export function chance(seed: number): () => number {
