@@ -71,7 +71,7 @@ describe('the phrases for the recogniser', SLOW, () => {
 
   it('can be said in the words of the model that ships: of every row at least one', () => {
     const known = modelWords();
-    const asked = [TALKATIVE, bench({ question: { kind: 'length', size: 'leg.width' } }), bench({ question: { kind: 'which', choices: [{ say: 'long rail', request: { kind: 'next step' } }] } })];
+    const asked = [TALKATIVE, bench({ screen: { name: 'chopping', joint: 'long rail', stage: 1 } }), bench({ question: { kind: 'length', size: 'leg.width' } }), bench({ question: { kind: 'which', choices: [{ say: 'long rail', request: { kind: 'next step' } }] } })];
     // A note is free text, and a wrong number of gaps is only there to be refused.
     const rows = [...WHOLE_REQUESTS, ...ANSWERS].filter(({ about }) => about !== 'a note' && about !== 'parts with a counted number of gaps');
     for (const about of new Set(rows.map((row) => row.about))) {
