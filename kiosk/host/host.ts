@@ -10,6 +10,7 @@ import { createMouth, type Mouth } from '../mouth/mouth.ts';
 import type { Store } from '../store/store.ts';
 import type { BenchClock } from '../store/clock.ts';
 import type * as Answering from './answering.ts';
+import { AirWatch } from './airWatch.ts';
 import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
@@ -96,6 +97,7 @@ export class Host {
     for (const sentence of this.#options.store.status.told) this.notice(sentence);
     this.#changed();
     await this.#clockwork.start();
+    new AirWatch({ keeper: this.#keeper, now: () => this.now(), notice: (sentence) => this.notice(sentence) }).start();
     this.#answers = await this.#answering;
     this.#changed();
     await Promise.all([this.#mouth.start(), this.#startEar(), this.#lookForPieces(), this.#hearing.look()]);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { AirSensors } from '../../deploy/airSensors.ts';
+import { startServer } from '../../deploy/server.ts';
 
 const folders: string[] = [];
 afterEach(() => { for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true }); });
@@ -70,5 +71,18 @@ describe('a sensor of the air', () => {
     write(root, { [`${WIRE}/temperature`]: '85000' });
     now = 90_000;
     expect(await sensors.read()).toEqual([expect.objectContaining({ tempC: 12, atMs: 1000, fault: expect.stringContaining('not measured') as string })]);
+  });
+});
+
+describe('the kiosk', () => {
+  it('is told of the sensors by the local server, with the machine’s time', async () => {
+    const root = sysfs({ [`${WIRE}/temperature`]: '12437' });
+    const server = await startServer({ site: root, port: 0, sysfs: root, folders: { journal: join(root, 'journal'), pieces: join(root, 'pieces'), models: join(root, 'models') }, keeper: { reserveBytes: 0 } });
+    try {
+      const answer = await fetch(`${server.address}/api/air`);
+      expect(await answer.json()).toEqual({ nowMs: expect.any(Number) as number, sensors: [{ sensor: '28-0316a2795aff', tempC: 12.437, atMs: expect.any(Number) as number }] });
+    } finally {
+      await server.close();
+    }
   });
 });
