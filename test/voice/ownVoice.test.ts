@@ -22,8 +22,8 @@ beforeAll(async () => {
   await loadDemo(kiosk.page);
   await kiosk.page.evaluate((samples) => window.playInShop(samples, true), [...quiet(4)]);
   await untilSilent();
-  await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.ear.state === 'waiting');
-});
+  await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.ear.state === 'waiting', undefined, { timeout: 150_000 });
+}, 300_000);
 afterAll(() => kiosk.close());
 
 const ask = (request: Request) => kiosk.page.evaluate((detail) => { document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-request', { detail })); }, request);
