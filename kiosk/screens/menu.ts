@@ -48,15 +48,16 @@ const SCREENS: readonly Choice[] = [
   { label: 'what is left', does: show({ name: 'steps' }) },
   { label: 'parts', does: show({ name: 'parts' }) },
   { label: 'clocks', does: show({ name: 'clocks' }) },
-  { label: 'sharpening', does: show({ name: 'edges' }) },
-  { label: 'glue tonight', does: show({ name: 'air' }) },
-  { label: 'wood', does: show({ name: 'wood' }) },
   { label: 'reckoning', does: show({ name: 'reckoning' }) },
   { label: 'journal', does: show({ name: 'journal' }) },
   { label: 'settings', does: show({ name: 'settings' }) },
-  { label: 'paper', does: show({ name: 'paper' }) },
   { label: 'files', does: show({ name: 'files' }) },
   { label: 'what can I say', does: show({ name: 'help' }) },
+  // On the second page: what one goes to at certain steps, from the step itself or by voice.
+  { label: 'glue tonight', does: show({ name: 'air' }) },
+  { label: 'wood', does: show({ name: 'wood' }) },
+  { label: 'sharpening', does: show({ name: 'edges' }) },
+  { label: 'paper', does: show({ name: 'paper' }) },
 ];
 
 declare global {
