@@ -5,6 +5,10 @@ import type { Care } from '../edge/upkeep.ts';
 import type { EdgeName } from '../journal/edges.ts';
 import type { Label } from '../glue/adhesive.ts';
 import type { AirPlace, GluingMode, RestSeen } from '../journal/craft.ts';
+import type { Arch } from '../faces/boards.ts';
+import type { End, Face } from '../faces/face.ts';
+import type { Level } from '../faces/levels.ts';
+import type { Liking } from '../faces/likes.ts';
 import type { Settings } from '../journal/settings.ts';
 import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
@@ -14,7 +18,7 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
 export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
@@ -29,7 +33,8 @@ export type WorkRequest =
   | { readonly kind: 'go to step'; readonly step: StepId }
   | { readonly kind: 'what is left' }
   | { readonly kind: 'tell the step'; readonly what: 'in full' | 'tools' | 'check' | 'cautions' | 'sizes' | 'what to record' }
-  | { readonly kind: 'place'; readonly part: string; readonly copy: number; readonly place: string };
+  /** `front` is the face that looks to the front of the piece; of a rail, outwards. */
+  | { readonly kind: 'place'; readonly part: string; readonly copy: number; readonly place: string; readonly front?: Face; readonly up?: End; readonly sure?: true };
 
 export type SizeRequest =
   | { readonly kind: 'size'; readonly size: SizeName; readonly copy?: number }
@@ -55,6 +60,20 @@ export type JointRequest =
   /** The chopping of a mortise, drawn stage by stage; the step stays where it is. `here` is where the maker left off. */
   | { readonly kind: 'chop stage'; readonly to: 'here' | 'first' | 'next' | 'back' | number; readonly joint?: string };
 
+/** Which way the copies of a part face; without a part, the one on the screen or at the step, or the only one that it can be. */
+export type FaceRequest =
+  | { readonly kind: 'like faces'; readonly part: string; readonly copy: number; readonly likings: readonly Liking[] }
+  | { readonly kind: 'like end'; readonly part: string; readonly copy: number; readonly what: 'up' | 'arch'; readonly end: End | 'either' }
+  | { readonly kind: 'like board'; readonly part?: string; readonly board: number; readonly arch: Arch | 'either' }
+  | { readonly kind: 'board arches'; readonly part?: string }
+  | { readonly kind: 'faces of'; readonly part: string; readonly copy: number }
+  | { readonly kind: 'place them'; readonly part?: string }
+  | { readonly kind: 'second best'; readonly part?: string }
+  /** `sure`: said again, after being told what it undoes. */
+  | { readonly kind: 'take placing'; readonly part?: string; readonly sure?: true }
+  /** What counts first when they are placed: told, or changed. */
+  | { readonly kind: 'what counts'; readonly part?: string; readonly change?: 'usual' | { readonly level: Level; readonly before?: Level } };
+
 /** What arithmetic can be asked for; a size may stand wherever a length may. */
 export type Operand = { readonly length: Length } | { readonly size: SizeName; readonly copy?: number } | { readonly lastAnswer: true };
 export type ReckonRequest =
@@ -68,7 +87,7 @@ export type ReckonRequest =
   | { readonly kind: 'in other unit'; readonly of: Operand; readonly unit: Rounding['unit'] };
 
 export type RecordRequest =
-  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true }
+  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true; /** And after being asked whether that copy is meant. */ readonly copySure?: true }
   | { readonly kind: 'withdraw measurement'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'note'; readonly text: string }
   /** What a caliper or a tape gauge typed, as it stands: '82.55', '+3.2500 in'. */

@@ -1,4 +1,5 @@
 import type { SheetChoice } from '../layout/paper/choice.ts';
+import type { Face } from '../faces/face.ts';
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import type { SizeName } from '../piece/measurement.ts';
@@ -28,6 +29,8 @@ export type Screen =
   | { readonly name: 'air' }
   | { readonly name: 'wood'; readonly part?: string }
   | { readonly name: 'gluing' }
+  /** The corners from above, as the copies stand or as they might; of one copy, what was told of it, and of one face, what can be told. */
+  | { readonly name: 'faces'; readonly part?: string; readonly copy?: number; readonly face?: Face; readonly shows?: 'best' | 'second' }
   | { readonly name: 'clocks' }
   /** What each edge has cut, and what it wants. */
   | { readonly name: 'edges' }

@@ -74,16 +74,16 @@ function omit(before: FaceTold, key: keyof FaceTold): FaceTold {
 /** Why what is told now cannot be meant so; a sentence. `showing` is how many of its sides show: two of a leg, one of a rail. */
 export function checkLikings(likes: CopyLikes, likings: readonly Liking[], showing: number): Result<CopyLikes, string> {
   const twice = FACES.find((face) => likings.filter(({ as, faces }) => isWish(as) && faces.includes(face)).length > 1);
-  if (twice !== undefined) return failure(`Face ${twice} is told twice: it can be shown, or hidden, or be the best, not two of them`);
+  if (twice !== undefined) return failure(`face ${twice} is told twice: it can be shown, or hidden, or be the best, not two of them`);
   const marks = likings.find(({ as, faces }) => (as === 'face side' || as === 'face edge') && faces.length !== 1);
-  if (marks) return failure(`There is one ${marks.as}: say which face it is`);
+  if (marks) return failure(`there is one ${marks.as}: say which face it is`);
   const after = likings.reduce(withLiking, likes);
   const shown = FACES.filter((face) => ['show', 'best'].includes(told(after, face).wish ?? ''));
   const hidden = facesLiked(after, 'hide');
-  if (shown.length > showing) return failure(`Only ${showing === 1 ? 'one side shows' : 'two faces, side by side, show'}; faces ${listFaces(shown)} would have to. Say which may be hidden`);
-  if (hidden.length > FACES.length - showing) return failure(`Faces ${listFaces(hidden)} cannot all be hidden: ${showing === 1 ? 'one side shows' : 'two faces show'} whichever way it stands`);
+  if (shown.length > showing) return failure(`only ${showing === 1 ? 'one side shows' : 'two faces, side by side, show'}; faces ${listFaces(shown)} would have to. Say which may be hidden`);
+  if (hidden.length > FACES.length - showing) return failure(`faces ${listFaces(hidden)} cannot all be hidden: ${showing === 1 ? 'one side shows' : 'two faces show'} whichever way it stands`);
   const [side, edge] = [facesLiked(after, 'face side')[0], facesLiked(after, 'face edge')[0]];
-  if (side !== undefined && edge === oppositeFace(side)) return failure(`Face ${edge} lies opposite the face side, ${side}: the face edge is next to it`);
+  if (side !== undefined && edge === oppositeFace(side)) return failure(`face ${edge} lies opposite the face side, ${side}: the face edge is next to it`);
   return success(after);
 }
 

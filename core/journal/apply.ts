@@ -7,8 +7,8 @@ import type { Measurement } from '../piece/measurement.ts';
 import { applyEdge } from './edges.ts';
 import { applyCraft } from './craft.ts';
 import type { Entry, JournalRecord } from './entry.ts';
+import { applyFaces } from './applyFaces.ts';
 import { ownMap, ownNotes, ownSet, type Draft } from './draft.ts';
-import { placeKey } from './progress.ts';
 import { putOnBench, type ReadPiece } from './putOnBench.ts';
 
 /** Writes one record into the draft of a state. Names that nothing is called (a timer long stopped) change nothing. */
@@ -36,8 +36,12 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
     case 'went to step':
       state.currentStep = entry.step;
       return;
-    case 'placed':
-      place(draft, entry);
+    case 'faces liked':
+    case 'end liked':
+    case 'faces ordered':
+    case 'board liked':
+    case 'legs assigned':
+      applyFaces(draft, entry);
       return;
     case 'timer started':
       state.timers = [...state.timers, startTimer(entry.timer, number, at, state.timers)];
@@ -114,15 +118,6 @@ function without(measurements: readonly Measurement[], { size, copy }: Pick<Meas
 function setStep(draft: Draft, step: string, what: 'done' | 'skipped' | 'open'): void {
   ownSet(draft, 'done')[what === 'done' ? 'add' : 'delete'](step);
   ownSet(draft, 'skipped')[what === 'skipped' ? 'add' : 'delete'](step);
-}
-
-/** Two copies of a part cannot stand in one place: the one that stood there has none now. */
-function place(draft: Draft, { part, copy, place: where }: Extract<Entry, { kind: 'placed' }>): void {
-  const places = ownMap(draft, 'places');
-  for (const [key, taken] of places) {
-    if (taken === where && key.slice(0, key.lastIndexOf('/')) === part) places.delete(key);
-  }
-  places.set(placeKey(part, copy), where);
 }
 
 function changeTimer(draft: Draft, id: number, change: (timer: Timer) => Timer): void {

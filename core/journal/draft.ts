@@ -1,4 +1,3 @@
-import type { Moment } from '../clock/moment.ts';
 import type { State } from './state.ts';
 
 type Open<T> = { -readonly [Key in keyof T]: T[Key] };
@@ -20,11 +19,13 @@ export function ownSet(draft: Draft, key: 'done' | 'skipped'): Set<string> {
   return owned(draft, draft.state[key] as Set<string>, (set) => (draft.state[key] = new Set(set)));
 }
 
-export function ownMap<Key extends 'places' | 'cautionsSaid'>(draft: Draft, key: Key): Map<string, Key extends 'places' ? string : Moment> {
-  type Own = Map<string, Key extends 'places' ? string : Moment>;
-  return owned(draft, draft.state[key] as Own, (map) => {
-    const copy: Own = new Map(map);
-    draft.state[key] = copy as Draft['state'][Key];
+type Maps = Pick<State, 'places' | 'turns' | 'likes' | 'faceOrders' | 'arches' | 'cautionsSaid'>;
+type Own<Key extends keyof Maps> = Maps[Key] extends ReadonlyMap<string, infer Value> ? Map<string, Value> : never;
+
+export function ownMap<Key extends keyof Maps>(draft: Draft, key: Key): Own<Key> {
+  return owned(draft, draft.state[key] as unknown as Own<Key>, (map) => {
+    const copy = new Map(map as ReadonlyMap<string, unknown>) as Own<Key>;
+    draft.state[key] = copy as unknown as Draft['state'][Key];
     return copy;
   });
 }

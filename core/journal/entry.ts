@@ -1,4 +1,8 @@
 import type { Moment } from '../clock/moment.ts';
+import type { Arch } from '../faces/boards.ts';
+import type { End, Face, Turn } from '../faces/face.ts';
+import type { Level } from '../faces/levels.ts';
+import type { Quality } from '../faces/likes.ts';
 import type { TimerRequest } from '../clock/timer.ts';
 import type { Measurement, SizeName } from '../piece/measurement.ts';
 import type { CraftEntry } from './craft.ts';
@@ -17,7 +21,14 @@ export type Entry =
   | { readonly kind: 'step skipped'; readonly step: StepId }
   | { readonly kind: 'step reopened'; readonly step: StepId }
   | { readonly kind: 'went to step'; readonly step: StepId }
-  | { readonly kind: 'placed'; readonly part: string; readonly copy: number; readonly place: string }
+  | { readonly kind: 'faces liked'; readonly part: string; readonly copy: number; readonly faces: readonly Face[]; readonly as: Quality }
+  /** Which end is up, or to which end the arches of the figure point; 'either' takes back what was told. */
+  | { readonly kind: 'end liked'; readonly part: string; readonly copy: number; readonly what: 'up' | 'arch'; readonly end: End | 'either' }
+  /** What counts first when the copies of a part are placed. */
+  | { readonly kind: 'faces ordered'; readonly part: string; readonly order: readonly Level[] }
+  | { readonly kind: 'board liked'; readonly part: string; readonly board: number; readonly arch: Arch | 'either' }
+  /** Where copies go, and how each is turned as far as that was said. One place holds one copy. */
+  | { readonly kind: 'legs assigned'; readonly part: string; readonly legs: readonly AssignedLeg[] }
   | { readonly kind: 'timer started'; readonly timer: TimerRequest }
   /** Adds (or with a negative number takes) time. */
   | { readonly kind: 'timer changed'; readonly timer: number; readonly addMs: number }
@@ -35,6 +46,12 @@ export type Entry =
   /** Takes back every entry of one act. Undoing an undo is 'put back'. */
   | { readonly kind: 'scratched'; readonly act: number }
   | { readonly kind: 'put back'; readonly act: number };
+
+export interface AssignedLeg {
+  readonly copy: number;
+  readonly place: string;
+  readonly turn?: Turn;
+}
 
 /** An entry as it stands in the journal. */
 export interface JournalRecord {

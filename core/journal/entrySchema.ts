@@ -3,6 +3,9 @@ import { nanometres } from '../length/length.ts';
 import { TIMER_KINDS } from '../clock/timer.ts';
 import { LONGEST_TIMER_MS, SHORTEST_TIMER_MS } from '../clock/sayDuration.ts';
 import type { Moment } from '../clock/moment.ts';
+import { FACES, type Turn } from '../faces/face.ts';
+import { LEVELS } from '../faces/levels.ts';
+import { QUALITIES } from '../faces/likes.ts';
 import { LARGEST_FILE_BYTES } from '../piece/load.ts';
 import { AIR_PLACES } from './craft.ts';
 import type { Entry } from './entry.ts';
@@ -15,6 +18,7 @@ import { ADDRESS_WORDS, STANDINGS, type Settings } from './settings.ts';
  * unknown fields and kinds are refused, texts are limited, and what comes out is made anew.
  */
 const LONGEST_NOTE = 10_000;
+const MOST_ASSIGNED = 100;
 
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
 const named = (longest: number) => v.pipe(v.string(), v.minLength(1), v.maxLength(longest));
@@ -78,6 +82,11 @@ const label = v.strictObject({
   openMinutes: v.exactOptional(finite(0.1, 1_000)), closedMinutes: v.exactOptional(finite(0, 1_000)), clampMinutes: v.exactOptional(finite(0.1, 20_000)),
   workHours: v.exactOptional(finite(0, 1_000)), fullCureHours: v.exactOptional(finite(0, 2_000)), lowestC: v.exactOptional(finite(-30, 80)),
 });
+const ofPart = { part: named(200) };
+const ofCopy = { ...ofPart, copy: whole(1, 10_000) };
+const end = v.picklist(['numbered', 'other']);
+const turn = v.strictObject({ front: v.picklist(FACES), up: end }) satisfies v.GenericSchema<unknown, Turn>;
+const assigned = v.strictObject({ copy: whole(1, 10_000), place: named(200), turn: v.exactOptional(turn) });
 
 const ofTimer = { timer: recordNumber };
 
@@ -89,7 +98,11 @@ export const EntrySchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('step skipped'), step }),
   v.strictObject({ kind: v.literal('step reopened'), step }),
   v.strictObject({ kind: v.literal('went to step'), step }),
-  v.strictObject({ kind: v.literal('placed'), part: named(200), copy: whole(1, 10_000), place: named(200) }),
+  v.strictObject({ kind: v.literal('faces liked'), ...ofCopy, faces: v.pipe(v.array(v.picklist(FACES)), v.maxLength(FACES.length)), as: v.picklist(QUALITIES) }),
+  v.strictObject({ kind: v.literal('end liked'), ...ofCopy, what: v.picklist(['up', 'arch']), end: v.picklist(['numbered', 'other', 'either']) }),
+  v.strictObject({ kind: v.literal('faces ordered'), ...ofPart, order: v.pipe(v.array(v.picklist(LEVELS)), v.check((order) => new Set(order).size === LEVELS.length && order.length === LEVELS.length, 'each level once')) }),
+  v.strictObject({ kind: v.literal('board liked'), ...ofPart, board: whole(1, 10_000), arch: v.picklist(['up', 'down', 'either']) }),
+  v.strictObject({ kind: v.literal('legs assigned'), ...ofPart, legs: v.pipe(v.array(assigned), v.minLength(1), v.maxLength(MOST_ASSIGNED)) }),
   v.strictObject({ kind: v.literal('timer started'), timer: timerRequest }),
   v.strictObject({ kind: v.literal('timer changed'), ...ofTimer, addMs: whole(-LONGEST_TIMER_MS, LONGEST_TIMER_MS) }),
   v.strictObject({ kind: v.literal('timer held'), ...ofTimer }),

@@ -6,7 +6,7 @@ import { RecordSchema } from './entrySchema.ts';
 import { follows, joinRecord, readEntry } from './record.ts';
 
 /** The form in which this bench writes its journal. */
-export const JOURNAL_VERSION = 1;
+export const JOURNAL_VERSION = 2;
 
 /** An entry of an older form: plain data, its fields not known. */
 type OldEntry = Readonly<Record<string, unknown>>;
@@ -20,7 +20,13 @@ export interface Migration {
 }
 
 /** From form 1 on, in order, without a hole; never changed once it was in use. */
-export const MIGRATIONS: readonly Migration[] = [];
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    to: 2, why: 'a copy is put into its place together with others, and with the turn that it has there',
+    entry: (old) => (old['kind'] === 'placed' ? { kind: 'legs assigned', part: old['part'], legs: [{ copy: old['copy'], place: old['place'] }] } : old),
+  },
+];
+
 
 /** What a stored journal can be used for. */
 export type Opened =

@@ -37,8 +37,8 @@ export function putOnBench(draft: Draft, entry: Extract<Entry, { kind: 'piece lo
   state.pieceFaults = read.ok ? [] : read.fault;
 }
 
-function pick({ measurements, done, skipped, currentStep, places }: Progress): Progress {
-  return { measurements, done, skipped, currentStep, places };
+function pick({ measurements, done, skipped, currentStep, places, turns, likes, faceOrders, arches }: Progress): Progress {
+  return { measurements, done, skipped, currentStep, places, turns, likes, faceOrders, arches };
 }
 
 /** The name in a text that is no sound piece file, when it can be found; it is only used to find the progress again. */

@@ -29,6 +29,7 @@ function placesOf(piece: LoadedPiece): Places {
   const { file, graph } = piece;
   let steps: ReadonlySet<string> | undefined;
   const counts = new Map(file.parts.map(({ id, count }) => [id, count]));
+  const boards = new Map(file.parts.map(({ id, made }) => [id, made.kind === 'panel' ? made.boards : 0]));
   return {
     size(name, copy) {
       const node = graph.nodes[graph.indexOf.get(name) ?? -1];
@@ -40,5 +41,6 @@ function placesOf(piece: LoadedPiece): Places {
       return steps.has(id);
     },
     copy: (part, copy) => copy <= (counts.get(part) ?? 0),
+    board: (part, board) => board <= (boards.get(part) ?? 0),
   };
 }

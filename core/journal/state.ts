@@ -1,5 +1,9 @@
 import type { Moment } from '../clock/moment.ts';
 import type { Timer } from '../clock/timer.ts';
+import type { Arch } from '../faces/boards.ts';
+import type { Turn } from '../faces/face.ts';
+import type { Level } from '../faces/levels.ts';
+import type { CopyLikes } from '../faces/likes.ts';
 import type { Measurement } from '../piece/measurement.ts';
 import type { PieceFault } from '../piece/load.ts';
 import type { LoadedPiece } from '../piece/loadedPiece.ts';
@@ -17,6 +21,14 @@ export interface Progress {
   readonly currentStep: StepId | null;
   /** `${part}/${copy}` → place */
   readonly places: ReadonlyMap<string, string>;
+  /** `${part}/${copy}` → how it is turned there, as far as that was said. */
+  readonly turns: ReadonlyMap<string, Turn>;
+  /** `${part}/${copy}` → what was told of its faces and ends. */
+  readonly likes: ReadonlyMap<string, CopyLikes>;
+  /** Part → what counts first when its copies are placed, where it is not the usual order. */
+  readonly faceOrders: ReadonlyMap<string, readonly Level[]>;
+  /** `${part}/${board}` → which way a board of a panel is to arch. */
+  readonly arches: ReadonlyMap<string, Arch>;
 }
 
 /** What the journal says now: the fold of its entries, less those taken back. */

@@ -6,6 +6,7 @@ import { titleOf } from '../work/wording.ts';
 import { describeCraft } from './describeCraft.ts';
 import { sayList, saySubject, spoken } from './saying.ts';
 import { stepCalled } from '../work/progress.ts';
+import { describeFaces } from './describeFaces.ts';
 import { stepsOf } from './views.ts';
 
 /** What one request wrote down, in words: 'leg two, width, three, and one sixteenth inches'. */
@@ -42,8 +43,8 @@ export function describeEntry(bench: Bench, entry: Entry): string {
       return `${title(entry.step)}, opened again`;
     case 'went to step':
       return '';
-    case 'placed':
-      return `${entry.part} ${entry.copy}, ${entry.place}`;
+    case 'faces liked': case 'end liked': case 'faces ordered': case 'board liked': case 'legs assigned':
+      return describeFaces(state, entry);
     case 'timer started':
       return `${entry.timer.name}, ${sayDuration(entry.timer.durationMs)}, started`;
     case 'timer changed':

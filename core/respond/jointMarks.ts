@@ -1,12 +1,15 @@
 import type { Response } from '../bench/reply.ts';
 import type { Screen } from '../bench/screen.ts';
+import { onFaces } from '../faces/marksOnFaces.ts';
 import { hollowOf, mateOf } from '../joint/mates.ts';
 import { marksFor, type Mark, type MarkKind } from '../joint/marks.ts';
 import { sayNumber } from '../length/say.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import type { Jointing } from './jointing.ts';
+import { mapOf } from './legMaps.ts';
 import { refuse, tell } from './plain.ts';
 import { sentence, spoken, written } from './saying.ts';
+import { wrongHand } from './wrongHand.ts';
 
 /** More figures than this do not fit large on one screen. */
 const MOST_SHOWN = 5;
@@ -24,10 +27,11 @@ export function tellPartMarks(jointing: Jointing, partId: string, copy: number |
   if (copy !== undefined && (copy < 1 || copy > part.count)) return refuse(`There is no ${part.name} ${sayNumber(copy)}; this piece has ${sayNumber(part.count)}.`);
   // Until the maker has said where a copy goes, nothing is taken for granted: a mortise that it does not need cannot be undone.
   const place = copy === undefined ? null : state.places.get(`${partId}/${copy}`) ?? null;
-  const marks = marksFor(piece, sizes, partId, copy, place);
+  const marks = onFaces(marksFor(piece, sizes, partId, copy, place), mapOf(state, partId, copy));
+  const hand = wrongHand(state, partId, copy);
   const head = copy === undefined ? part.name : `${part.name} ${sayNumber(copy)}`;
   if (marks.length === 0) return refuse(`No joint is marked on the ${part.name}.`);
-  return tell({ say: `${sentence(head)} ${sayJoints(jointing, part.id, place, marks)}`, screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
+  return tell({ say: [hand, sentence(head), sayJoints(jointing, part.id, place, marks)].filter(Boolean).join(' '), ...(hand === '' ? {} : { note: hand, signal: 'wrong' as const }), screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
 }
 
 /** All marks of each joint; of several mortises only where they lie along the part, which is as much as the ear keeps. */
@@ -36,7 +40,7 @@ function sayJoints(jointing: Jointing, partId: string, place: string | null, mar
   const told = [...new Set(marks.map(subjectOf))].map((subject) => {
     const own = marks.filter((mark) => subjectOf(mark) === subject && (!short || mark.from.kind === 'end'));
     const joint = own[0]?.joint;
-    return sentence(`${joint === undefined ? subject : nameOf(jointing, partId, joint)}${onlyIn(jointing, partId, place, joint)}: ${sayMarks(jointing, own)}`);
+    return sentence(`${joint === undefined ? subject : nameOf(jointing, partId, joint)}${inFace(own)}${onlyIn(jointing, partId, place, joint)}: ${sayMarks(jointing, own)}`);
   });
   return [...told, ...(short ? ['Ask for one mortise to hear its sides and its depth.'] : [])].join(' ');
 }
@@ -44,6 +48,12 @@ function sayJoints(jointing: Jointing, partId: string, place: string | null, mar
 /** What a mark belongs to: its joint; a foot bevel or a horn by itself. */
 function subjectOf({ joint, kind }: Mark): string {
   return joint ?? kind.replace(/ inwards$/, '');
+}
+
+/** ', in face B', once it is known which way the copy stands. */
+function inFace([mark]: readonly Mark[]): string {
+  const [face = ''] = mark?.on.split(', ') ?? [];
+  return /^faces? [A-D]/.test(face) ? `, in ${face}` : '';
 }
 
 /** The marks of one side of a joint, or the one that was asked for. */
@@ -119,6 +129,6 @@ function mortisesScreen(jointing: Jointing, question: string, starts: readonly M
   const ends = marks.filter(({ kind }) => kind === 'mortise end').map((mark) => `${name(mark)} ${written(jointing.state, mark.at)}`);
   return {
     name: 'reckoning',
-    result: { question: `${question}: mortises start`, answers: starts.slice(0, MOST_SHOWN).map((mark) => ({ label: name(mark), length: mark.at })), note: `They end: ${ends.join(', ')}. From ${starts[0]?.from.say ?? 'the end'}.` },
+    result: { question: `${question}: mortises start`, answers: starts.slice(0, MOST_SHOWN).map((mark) => ({ label: `${name(mark)}${inFace([mark])}`, length: mark.at })), note: `They end: ${ends.join(', ')}. From ${starts[0]?.from.say ?? 'the end'}.` },
   };
 }

@@ -5,6 +5,7 @@ import type { RecordRequest } from '../bench/request.ts';
 import { absolute, subtract } from '../length/arithmetic.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
+import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import { withMeasurement, type Measurement } from '../piece/measurement.ts';
 import { currentStep } from '../work/progress.ts';
@@ -14,6 +15,7 @@ import { ASK_BEYOND, respondToReading } from './reading.ts';
 import { askFor, firstToRecord } from './recordQuestions.ts';
 import { saySubject, sentence, spoken } from './saying.ts';
 import { sizesOf, stepsOf } from './views.ts';
+import { wrongHand } from './wrongHand.ts';
 
 const LONGEST_NOTE = 500;
 
@@ -40,12 +42,17 @@ export function respondToRecord(bench: Bench, request: RecordRequest): Response 
 function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }>): Response {
   const { state } = bench;
   const sizes = sizesOf(state);
-  if (!sizes) return noPiece();
+  if (!sizes || !state.piece) return noPiece();
   const { size, copy, length } = request;
   const value = sizeOf(sizes, size, copy);
   const subject = saySubject(state, size, copy);
   if (!value) return refuse(`This piece has no size called ${subject}.`);
   if (length <= 0) return refuse('A made part cannot measure nothing. Say the size again.');
+  const hand = request.copySure ? '' : wrongHand(state, describeSize(state.piece, size)?.owner.id ?? '', copy);
+  if (hand !== '') {
+    const say = `${hand} Is it ${subject} that measures ${spoken(state, length)}?`;
+    return tell({ say, note: say, question: { kind: 'yes or no', onYes: { ...request, copySure: true } }, signal: 'wrong' });
+  }
   const difference = subtract(length, value.planned);
   if (!request.sure && absolute(difference) > ASK_BEYOND) {
     const say = `${sentence(`That is ${sayDifference(state, difference)} the plan`)} Is ${subject} really ${spoken(state, length)}?`;

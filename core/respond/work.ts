@@ -47,7 +47,7 @@ export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): 
     case 'tell the step':
       return current ? tellOfStep(bench, current, request.what) : finished();
     case 'place':
-      return placeCopy(bench, request.part, request.copy, request.place);
+      return placeCopy(bench, request);
     default:
       return assertNever(request);
   }

@@ -106,6 +106,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['setting', { name: 'settings' }], ['option', { name: 'settings' }],
   ['file', { name: 'files' }], ['piece file', { name: 'files' }],
   ['pad', { name: 'record' }], ['number pad', { name: 'record' }], ['fraction pad', { name: 'record' }],
+  ['corner', { name: 'faces' }], ['four corner', { name: 'faces' }],
   ['math', { name: 'reckoning' }], ['reckoning', { name: 'reckoning' }],
   ['help', { name: 'help' }], ['microphone', { name: 'microphone' }],
   ['paper', { name: 'paper' }],
@@ -118,7 +119,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'air', 'wood', 'gluing'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'corners', 'four corners', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'air', 'wood', 'gluing'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

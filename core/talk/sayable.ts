@@ -60,6 +60,8 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return ['the driest month is twenty degrees thirty percent', 'the dampest month is twenty two degrees sixty five percent', 'the stock is at nine percent', 'what will the top do', 'is the stock ready', ...copy.map((one) => `the bow of ${one} is one sixteenth`)];
     case 'gluing':
       return ['next', 'rehearse', 'start gluing', 'divide it', 'can I glue tonight', 'leave the rehearsal'];
+    case 'faces':
+      return [...(screen.shows === undefined ? [] : ['take it']), ...atFaces(screen, bench)];
     case 'clocks':
       return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
     case 'edges':
@@ -77,9 +79,20 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
   }
 }
 
+/** What is told of faces: of the leg on the screen without its name. */
+function atFaces({ copy, part: id }: Extract<Screen, { name: 'faces' }>, { state: { piece } }: Bench): readonly string[] {
+  const part = piece?.file.parts.find((one) => one.id === id) ?? piece?.file.parts.find(({ count, places }) => count > 1 && places !== undefined);
+  if (!part) return [];
+  const whose = copy === undefined ? `${part.name} two ` : '';
+  const place = part.places?.at(-1);
+  return [`${whose}show A and B, hide C`, `${whose}face A is the best`, `${whose}arch up`, `${whose}grain up`, 'place them', 'second best and why', ...(place === undefined ? [] : [`${part.name} two goes ${place}, face A to the front`]), 'what counts first'];
+}
+
 /** At a step that chops or lays out a joint, what is asked of it most. */
-function atJoint({ state }: Bench): readonly string[] {
+function atJoint(bench: Bench): readonly string[] {
+  const { state } = bench;
   const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+  if (step?.operation === 'orient and mark') return ['place them', ...atFaces({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }, bench).slice(0, 2)];
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
   return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
 }

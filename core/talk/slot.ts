@@ -3,6 +3,9 @@ import type { Operand, Request } from '../bench/request.ts';
 import type { TimerKind } from '../clock/timer.ts';
 import type { Care } from '../edge/upkeep.ts';
 import type { EdgeName } from '../journal/edges.ts';
+import type { Face } from '../faces/face.ts';
+import type { Level } from '../faces/levels.ts';
+import type { Liking, Quality } from '../faces/likes.ts';
 import type { AddressWord } from '../journal/settings.ts';
 import type { Screen } from '../bench/screen.ts';
 import type { Length } from '../length/length.ts';
@@ -21,6 +24,16 @@ export interface SlotValues {
   readonly copy: { readonly part: string; readonly copy: number };
   /** 'front left' */
   readonly place: string;
+  /** 'A and B', 'all four faces' */
+  readonly faces: readonly Face[];
+  readonly face: Face;
+  /** 'show A and B, hide C' */
+  readonly likings: readonly Liking[];
+  /** 'best', 'straight grain', 'face side': what a face is. */
+  readonly quality: Quality;
+  /** What counts first when legs are placed: 'pairs', 'best faces'. */
+  readonly level: Level;
+  readonly before: Level;
   /** 'long', 'wide', 'thick': the dimensions that it asks for, the likeliest first. */
   readonly adjective: readonly string[];
   /** 'width', 'shoulders': a dimension without its owner. */

@@ -1,6 +1,7 @@
 import { careSlot, edgeSlot } from './edges.ts';
 import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
 import { degreesSlot, gramsSlot, percentSlot } from './degrees.ts';
+import { facesSlot, faceSlot, levelSlot, likingsSlot, qualitySlot } from './faceSlots.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
 import type { Slot, SlotValues } from './slot.ts';
@@ -35,6 +36,7 @@ const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.j
 /** How each slot is read, and examples of it. */
 export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
   size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
+  faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,
   step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, address: addressSlot, choice: choiceSlot, text: textSlot,

@@ -4,6 +4,7 @@ import { CHOPPING_ROWS } from './requests/chopping.ts';
 import { CRAFT_ROWS } from './requests/craft.ts';
 import { CLOCK_ROWS } from './requests/clocks.ts';
 import { EDGE_ROWS } from './requests/edges.ts';
+import { FACE_ROWS } from './requests/faces.ts';
 import { FOLLOW_UP_ROWS } from './requests/followUps.ts';
 import { JOINT_ROWS } from './requests/joints.ts';
 import { LAYOUT_ROWS } from './requests/layout.ts';

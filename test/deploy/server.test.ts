@@ -3,6 +3,8 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { createConnection } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { JOURNAL_VERSION } from '../../core/journal/migrate.ts';
+import { journalFile } from '../../deploy/keeperForm.ts';
 import { AlreadyRunning, startServer, type BenchServer } from '../../deploy/server.ts';
 import { inFolder, journal } from './help.ts';
 
@@ -151,7 +153,7 @@ describe('what the server keeps', () => {
     const records = journal(4);
     const answer = await ask(server, '/api/keeper/records', changing(server, { records }));
     expect(JSON.parse(answer.body)).toEqual({ lastNumber: 5, lastChecksum: records.at(-1)?.checksum, told: [] });
-    expect(await readFile(join(folder, 'journal', 'journal-1.jsonl'), 'utf8')).toContain('the 4th measurement');
+    expect(await readFile(join(folder, 'journal', journalFile(JOURNAL_VERSION)), 'utf8')).toContain('the 4th measurement');
     const lines = (await ask(server, '/api/keeper/records?after=4')).body.trimEnd().split('\n');
     expect(lines.flatMap((line) => JSON.parse(line) as unknown[])).toEqual(records.slice(4));
     expect((await ask(server, '/api/keeper/records?after=-1')).status).toBe(400);

@@ -1,6 +1,8 @@
 import { closeSync, cpSync, mkdirSync, openSync, readdirSync, rmSync, statSync, truncateSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { JOURNAL_VERSION } from '../../core/journal/migrate.ts';
+import { journalFile } from '../../deploy/keeperForm.ts';
 import { foundBy, inWorkshop, keptAtLeast, lastKept, look, openPage, REMOVAL, startServerProcess, type Kept, type Running, type Workshop } from './bench.ts';
 import type { PageFound } from './page.ts';
 
@@ -72,7 +74,7 @@ function copyOf(where: string): Copies {
   const storage = join(profile, 'Default', 'WebStorage');
   const database = readdirSync(storage, { recursive: true, encoding: 'utf8' }).find((name) => name.endsWith('indexeddb.leveldb'));
   if (database === undefined) throw new Error(`the journal's bucket was not found in ${storage}`);
-  return { profile, data, database: join(storage, database), journalFile: join(data, 'journal', 'journal-1.jsonl') };
+  return { profile, data, database: join(storage, database), journalFile: join(data, 'journal', journalFile(JOURNAL_VERSION)) };
 }
 
 function inDatabase(copies: Copies, ending: RegExp): string {

@@ -25,6 +25,9 @@ export function pronounce(word: string, dictionary: Dictionary): Pronounced | un
   const plain = word.normalize('NFD').replace(/\p{M}/gu, '').replace(/[’‘]/gu, "'").toLowerCase();
   const known = lookUp(plain, dictionary);
   if (known.length > 0) return { pronunciations: known, guessed: false };
+  // The name of a letter is no guess: faces are called A, B, C and D.
+  const letter = plain.length === 1 ? lookUp(`${plain}.`, dictionary) : [];
+  if (letter.length > 0) return { pronunciations: letter, guessed: false };
   const plural = ofSingular(plain, dictionary);
   if (plural.length > 0) return { pronunciations: plural.slice(0, MOST_WAYS), guessed: false };
   const guesses = guessWays(plain, dictionary).filter((way) => way.length > 0);

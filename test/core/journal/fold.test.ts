@@ -39,8 +39,8 @@ describe('what the journal comes to', () => {
   });
 
   it('never stands two legs in one place', () => {
-    const place = (copy: number, where: string): Entry => ({ kind: 'placed', part: 'leg', copy, place: where });
-    const state = foldRecords(journal(place(1, 'front left'), place(2, 'front right'), place(3, 'front left'), { kind: 'placed', part: 'rail', copy: 1, place: 'front left' }));
+    const place = (copy: number, where: string): Entry => ({ kind: 'legs assigned', part: 'leg', legs: [{ copy, place: where }] });
+    const state = foldRecords(journal(place(1, 'front left'), place(2, 'front right'), place(3, 'front left'), { kind: 'legs assigned', part: 'rail', legs: [{ copy: 1, place: 'front left' }] }));
     expect([...state.places]).toEqual([['leg/2', 'front right'], ['leg/3', 'front left'], ['rail/1', 'front left']]);
   });
 
@@ -123,7 +123,7 @@ describe('scratch that', () => {
 describe('loading a piece', () => {
   it('edited under the same name keeps what was measured and done where it still exists', () => {
     const legsOnly = stool({ parts: [part('leg', 'leg', 3, 'height', '2 in')], parameters: { height: '20 in' } });
-    const before = [loaded(), measured('leg.length', 16, 1), measured('leg.length', 16, 4), measured('top.width', 8), { kind: 'placed', part: 'leg', copy: 4, place: 'back right' }] as const;
+    const before = [loaded(), measured('leg.length', 16, 1), measured('leg.length', 16, 4), measured('top.width', 8), { kind: 'legs assigned', part: 'leg', legs: [{ copy: 4, place: 'back right' }] }] as const;
     const edited = foldRecords(journal(...before, loaded(legsOnly)));
     expect(edited.measurements).toEqual([{ size: 'leg.length', length: inches(16), copy: 1 }]);
     expect(edited.places.size).toBe(0);

@@ -67,6 +67,11 @@ describe('a journal of', () => {
 });
 
 describe('the migrations', () => {
+  it('put a copy that was placed alone into the legs assigned, and touch nothing else', () => {
+    const opened = openJournal(1, oldJournal({ kind: 'placed', part: 'leg', copy: 3, place: 'back left' }, { kind: 'noted', text: 'knot' }));
+    expect(opened).toMatchObject({ how: 'writing', migratedFrom: 1, records: [{ entry: { kind: 'legs assigned', part: 'leg', legs: [{ copy: 3, place: 'back left' }] } }, { entry: { kind: 'noted', text: 'knot' } }] });
+  });
+
   it('lead to the present form one by one', () => {
     expect(() => checkMigrations(MIGRATIONS, JOURNAL_VERSION)).not.toThrow();
     expect(() => checkMigrations(PAST, 3)).not.toThrow();

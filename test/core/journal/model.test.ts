@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
+import { FACES } from '../../../core/faces/face.ts';
+import { QUALITIES } from '../../../core/faces/likes.ts';
 import type { Entry, JournalRecord } from '../../../core/journal/entry.ts';
 import { actsOf, EMPTY_SNAPSHOT, foldFrom, foldJournal, foldRecords, type Snapshot } from '../../../core/journal/fold.ts';
 import type { State } from '../../../core/journal/state.ts';
@@ -22,7 +24,9 @@ const entry: fc.Arbitrary<Entry> = fc.oneof(
   step.map((id): Entry => ({ kind: 'step done', step: id })),
   step.map((id): Entry => ({ kind: 'step reopened', step: id })),
   step.map((id): Entry => ({ kind: 'went to step', step: id })),
-  fc.record({ kind: fc.constant('placed' as const), part: fc.constant('leg'), copy: fc.integer({ min: 1, max: 4 }), place: fc.constantFrom('front left', 'front right') }),
+  fc.record({ kind: fc.constant('legs assigned' as const), part: fc.constant('leg'), legs: fc.array(fc.record({ copy: fc.integer({ min: 1, max: 4 }), place: fc.constantFrom('front left', 'front right') }), { minLength: 1, maxLength: 1 }) }),
+  fc.record({ kind: fc.constant('faces liked' as const), part: fc.constant('leg'), copy: fc.integer({ min: 1, max: 5 }), faces: fc.subarray([...FACES]), as: fc.constantFrom(...QUALITIES) }),
+  fc.record({ kind: fc.constant('end liked' as const), part: fc.constant('leg'), copy: fc.integer({ min: 1, max: 5 }), what: fc.constantFrom('up' as const, 'arch' as const), end: fc.constantFrom('numbered' as const, 'other' as const, 'either' as const) }),
   fc.constantFrom('clamp' as const, 'break' as const).map((kind): Entry => ({ kind: 'timer started', timer: { kind, name: 'clock', durationMs: 10 * MINUTE, basis: '' } })),
   timer.map((id): Entry => ({ kind: 'timer held', timer: id })),
   timer.map((id): Entry => ({ kind: 'timer resumed', timer: id })),
