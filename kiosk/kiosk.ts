@@ -121,6 +121,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'air': return html`<bench-air .view=${view}></bench-air>`;
     case 'wood': return html`<bench-wood .view=${view} .screen=${screen}></bench-wood>`;
     case 'gluing': return html`<bench-gluing .view=${view}></bench-gluing>`;
+    case 'faces': return html`<bench-faces .view=${view} .screen=${screen}></bench-faces>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
     case 'edges': return html`<bench-edges .view=${view}></bench-edges>`;
     case 'journal': return html`<bench-journal .view=${view}></bench-journal>`;

@@ -21,7 +21,12 @@ export interface PlannedLayout {
 }
 
 /** So many layouts are weighed against each other; what comes after them is planned after them, for the search would take long. */
-export const MOST_PLANNED = 10;
+export const MOST_PLANNED = 12;
+
+/** Whoever marks lines has one gauge of each kind at least, whatever the file leaves out. */
+export function gaugesOwned({ markingGauges = 1, mortiseGauges = 1 }: { readonly markingGauges?: number; readonly mortiseGauges?: number }): Readonly<Record<GaugeTool, number>> {
+  return { 'marking gauge': Math.max(1, markingGauges), 'mortise gauge': Math.max(1, mortiseGauges) };
+}
 
 /** All gauges free. */
 export function freeGauges(owned: Readonly<Record<GaugeTool, number>>): Standing {

@@ -1,7 +1,6 @@
 import type { Bench } from '../bench/bench.ts';
-import { freeGauges, planThis, type Standing } from '../layout/gaugePlan.ts';
+import { freeGauges, gaugesOwned, planThis, type Standing } from '../layout/gaugePlan.ts';
 import { layoutJobs, type GaugeTool, type LayoutJob } from '../layout/gaugings.ts';
-import type { PieceFile } from '../piece/file.ts';
 import type { Operation, Step } from '../work/step.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
@@ -37,7 +36,7 @@ function workOut({ state, records }: Bench): GaugeState | null {
   const sizes = sizesOf(state);
   if (!state.piece || !sizes) return null;
   const layouts = placed(layoutJobs(state.piece.file, sizes), stepsOf(state));
-  const owned = ownedBy(state.piece.file);
+  const owned = gaugesOwned(state.piece.file.tools);
   const doneAt = new Map(records.flatMap(({ entry, number }) => (entry.kind === 'step done' ? [[entry.step, number] as const] : [])));
   // What is just being written down has no number yet: it came last.
   const doneIn = ({ step }: PlacedLayout): number => doneAt.get(step.id) ?? records.length + 1;
@@ -55,9 +54,4 @@ function placed(jobs: readonly LayoutJob[], steps: readonly Step[]): readonly Pl
     // Mortises and tenons of one joint are told apart by their part.
     return job ? [{ job, step }] : [];
   });
-}
-
-/** Whoever marks lines has one gauge of each kind at least, whatever the file leaves out. */
-function ownedBy({ tools }: PieceFile): Readonly<Record<GaugeTool, number>> {
-  return { 'marking gauge': Math.max(1, tools.markingGauges ?? 1), 'mortise gauge': Math.max(1, tools.mortiseGauges ?? 1) };
 }

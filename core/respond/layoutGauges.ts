@@ -11,7 +11,7 @@ import { currentStep } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import { gaugeState, type GaugeState } from './layoutGaugeState.ts';
 import { noPiece, refuse, tell } from './plain.ts';
-import { sayCount, sayList, sentence, spoken } from './saying.ts';
+import { sayCount, sayList, sentence, spoken, written } from './saying.ts';
 import { stepsOf } from './views.ts';
 
 type Asked = Extract<LayoutRequest, { kind: 'gauges' }>;
@@ -78,6 +78,14 @@ function isFewest({ standing }: GaugeState, plan: readonly PlannedLayout[]): boo
   return plan.length <= MOST_PLANNED || new Set([...set, ...held]).size === set.length + held.length;
 }
 
+/** For the eye, at a step that lays out: which gauge to set to what before it begins. Empty at other steps and when it is laid out already. */
+export function gaugesToSet(bench: Bench, step: Step): string {
+  if (!GAUGE_TOOLS.some((tool) => step.tools.includes(tool))) return '';
+  const gauges = gaugeState(bench);
+  const job = gauges ? openLayout(gauges, step) : undefined;
+  return gauges && job ? sentence(sayResets(bench.state, gauges, planThis(job, gauges.stages, gauges.standing).resets, written)) : '';
+}
+
 /** What to know before that step touches a gauge; empty when nothing is lost by it. */
 export function gaugeWarning(bench: Bench, step: Step): string {
   if (!GAUGE_TOOLS.some((tool) => step.tools.includes(tool))) return '';
@@ -110,15 +118,17 @@ function nameOf({ owned }: GaugeState, tool: GaugeTool, gauge: number): string {
   return owned[tool] === 1 ? `the ${tool}` : `${tool} ${sayNumber(gauge)}`;
 }
 
-function saySetting(state: State, { distance, pins }: Setting): string {
-  return pins === undefined ? spoken(state, distance) : `${spoken(state, distance)} to the near pin, pins ${spoken(state, pins)} apart`;
+type Put = typeof spoken;
+
+function saySetting(state: State, { distance, pins }: Setting, put: Put = spoken): string {
+  return pins === undefined ? put(state, distance) : `${put(state, distance)} to the near pin, pins ${put(state, pins)} apart`;
 }
 
-function sayResets(state: State, gauges: GaugeState, resets: readonly Reset[]): string {
+function sayResets(state: State, gauges: GaugeState, resets: readonly Reset[], put: Put = spoken): string {
   if (resets.length === 0) return 'every gauge stands right already';
   return sayList(resets.map(({ gauge, to, from }) => {
     const name = nameOf(gauges, to.tool, gauge);
-    return to.pins !== undefined && from?.pins === to.pins ? `move only the stock of ${name}, to ${spoken(state, to.distance)}` : `set ${name} to ${saySetting(state, to)}`;
+    return to.pins !== undefined && from?.pins === to.pins ? `move only the stock of ${name}, to ${put(state, to.distance)}` : `set ${name} to ${saySetting(state, to, put)}`;
   }), 'then');
 }
 

@@ -1,6 +1,7 @@
 import type { Length } from '../length/length.ts';
 import type { Fixing, Joint, MortiseAndTenon, Part, PieceFile } from '../piece/file.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import type { LayoutOrder } from './layoutOrder.ts';
 import type { PartCopy, SizeMention } from './step.ts';
 
 /** What the plan of the work stands on: the piece file, and the sizes that its dimension graph knows. */
@@ -21,9 +22,11 @@ export interface Ground {
   readonly sizesOf: (owner: string) => readonly SizeMention[];
   /** As planned, before anything is measured. */
   readonly planned: (name: SizeName) => Length | undefined;
+  /** How early a part is laid out for a joint. */
+  readonly layoutOrder: LayoutOrder;
 }
 
-export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (name: SizeName) => Length | undefined): Ground {
+export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (name: SizeName) => Length | undefined, layoutOrder: LayoutOrder): Ground {
   const known = new Set(names);
   const parts = new Map(file.parts.map((part) => [part.id, part]));
   const owned = new Map<string, SizeName[]>();
@@ -40,6 +43,7 @@ export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (n
     inOneGo: (part) => inOneGo.has(part.id),
     unitsOf: (part) => (inOneGo.has(part.id) ? [undefined] : copiesOf(part)),
     planned,
+    layoutOrder,
     part: (id) => parts.get(id),
     jointsOf: (part) => joints.get(part) ?? [],
     size: (name, copy) => {

@@ -6,6 +6,7 @@ import { cutFixings, fixTop, shapeHolders } from './fixings.ts';
 import { gluedStockSteps } from './gluedStock.ts';
 import type { Ground } from './ground.ts';
 import { chopMortises, fit, sawTenons } from './joinery.ts';
+import { inLayoutOrder } from './layoutOrder.ts';
 import { mortiseLayout, orientAndMark, tenonLayout } from './layout.ts';
 import { lotsOf, rest, roughSteps } from './roughWork.ts';
 import { easeEdges, footBevel } from './softening.ts';
@@ -67,20 +68,23 @@ function truing(ground: Ground, part: Part): readonly Step[] {
   return [...reference, ...sizingSteps(ground, part)];
 }
 
-/** Mortise and tenon of a joint are gauged one after the other, as the gauge stands; mortises are cut before any tenon, for a tenon can be pared to fit. */
+/** Laid out in the order that takes the fewest settings of the gauges; then mortises are cut before any tenon, for a tenon can be pared to fit. */
 function joinery(ground: Ground): readonly Step[] {
   const joints = ground.tenonJoints.flatMap((joint) => {
     const [mortised, tenoned] = [ground.part(joint.mortiseIn), ground.part(joint.tenonOn)];
     return mortised === undefined || tenoned === undefined ? [] : [{ joint, mortised, tenoned }];
   });
+  const layouts = joints.flatMap(({ joint, mortised, tenoned }) => [mortiseLayout(ground, joint, mortised), tenonLayout(ground, joint, tenoned)]);
+  const fixings = ground.fixings.flatMap((fixing) => {
+    const to = ground.part(fixing.to);
+    return to === undefined ? [] : [cutFixings(ground, fixing, to)];
+  });
+  const early = ({ part, joint }: Step): number => ground.layoutOrder(part ?? '', joint ?? '');
   return [
-    ...joints.flatMap(({ joint, mortised, tenoned }) => [mortiseLayout(ground, joint, mortised), tenonLayout(ground, joint, tenoned)]),
+    ...inLayoutOrder(layouts, early),
     ...joints.flatMap(({ joint, mortised }) => chopMortises(ground, joint, mortised)),
     ...joints.flatMap(({ joint, tenoned }) => [...sawTenons(ground, joint, tenoned), ...fit(ground, joint, tenoned)]),
-    ...ground.fixings.flatMap((fixing) => {
-      const to = ground.part(fixing.to);
-      return to === undefined ? [] : [cutFixings(ground, fixing, to)];
-    }),
+    ...inLayoutOrder(fixings, early),
   ];
 }
 

@@ -2,6 +2,7 @@ import { sizeNames } from '../piece/describe.ts';
 import { evaluate, sizeOf } from '../piece/evaluate.ts';
 import type { LoadedPiece } from '../piece/loadedPiece.ts';
 import { groundOf } from './ground.ts';
+import { layoutOrder } from './layoutOrder.ts';
 import { planWork } from './order.ts';
 import type { Step } from './step.ts';
 
@@ -15,7 +16,7 @@ export function stepsFor(piece: LoadedPiece): readonly Step[] {
   const known = PLANS.get(piece);
   if (known !== undefined) return known;
   const planned = evaluate(piece, []);
-  const steps = planWork(groundOf(piece.file, sizeNames(piece), (name) => sizeOf(planned, name)?.planned));
+  const steps = planWork(groundOf(piece.file, sizeNames(piece), (name) => sizeOf(planned, name)?.planned, layoutOrder(piece.file, planned)));
   PLANS.set(piece, steps);
   return steps;
 }

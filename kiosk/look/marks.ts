@@ -9,6 +9,8 @@ export const FACE_MARK = 'M3 21 C 9 17 13 11 13 7 C 13 3.5 11.4 2.5 10 2.5 C 7.8
 export const EDGE_MARK = 'M4 20 L12 4 L20 20';
 /** A caution: a triangle with an upright stroke and a point. */
 export const CAUTION_MARK = 'M12 2.5 L22.5 21 L1.5 21 Z M12 9 L12 15 M12 17.6 L12 18.6';
+/** A marking gauge: the stem through the stock, and the pin. */
+export const GAUGE_MARK = 'M2 12 L22 12 M8 5 L14 5 L14 19 L8 19 Z M20 12 L20 16';
 export const CHECK_MARK = 'M3 13 L9 20 L21 4';
 
 /** A mark as a drawing of its own, `1em` high. */

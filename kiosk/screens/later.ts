@@ -13,6 +13,7 @@ import './paper.ts';
 import './air.ts';
 import './wood.ts';
 import './gluing.ts';
+import './faces.ts';
 import './clocks.ts';
 import './edges.ts';
 import './journal.ts';

@@ -47,6 +47,7 @@ export class PartScreen extends BenchScreen {
     const pages = Math.max(1, Math.ceil(all.length / SIZES_PER_PAGE));
     return keyRow('part', {
       parts: show({ name: 'parts' }),
+      faces: partOf(this.view.bench.state, this.screen.part)?.places === undefined ? null : show({ name: 'faces', part: this.screen.part, ...(this.screen.copy === undefined ? {} : { copy: this.screen.copy }) }),
       'other sizes': pages === 1 ? null : { here: () => { this.page = (this.page + 1) % pages; } },
       listen: { act: { kind: 'listen' } },
       menu: show({ name: 'menu' }),

@@ -2,6 +2,8 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
+import { gaugesToSet, gaugeWarning } from '../../core/respond/layoutGauges.ts';
+import { facesAtStep } from '../../core/respond/stepFaces.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import { currentStep, stepCalled } from '../../core/work/progress.ts';
 import { timersStarting } from '../../core/work/step.ts';
@@ -10,7 +12,7 @@ import { sayingOf, titleOf, writeTolerance } from '../../core/work/wording.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
-import { CAUTION_MARK, CHECK_MARK, markIcon } from '../look/marks.ts';
+import { CAUTION_MARK, CHECK_MARK, GAUGE_MARK, markIcon } from '../look/marks.ts';
 import { BenchScreen, show } from './benchScreen.ts';
 import { captionOf, sizeText, wordingText } from './pieceView.ts';
 import { timerStrip, timerStripStyles } from './timerStrip.ts';
@@ -61,8 +63,8 @@ export class StepScreen extends BenchScreen {
     return html`<div class="step ${step.sizes.length > 0 ? 'sized' : ''}">
       <header class="head"><h1 class="title">${titleOf(step, state.places)}</h1><span class="caption">${this.#standing(step)}${steps.indexOf(step) + 1} of ${steps.length}</span></header>
       ${timerStrip(this.view)}
-      <div class="body"><div class="sentence"><p>${wordingText(state, sayingOf(step, state.places))}</p></div>${this.#sizes(step.sizes)}</div>
-      <footer class="foot">${this.#cautions(step)}${this.#check(step)}${this.#tools(step)}</footer></div>`;
+      <div class="body"><div class="sentence"><p>${wordingText(state, sayingOf(step, state.places))} ${facesAtStep(state, step)}</p></div>${this.#sizes(step.sizes)}</div>
+      <footer class="foot">${this.#cautions(step)}${this.#gauges(step)}${this.#check(step)}${this.#tools(step)}</footer></div>`;
   }
 
   keys(): readonly KeySpec[] {
@@ -71,11 +73,14 @@ export class StepScreen extends BenchScreen {
     const clockWaits = this.#clockWaits(step);
     const chops = step.operation === 'chop mortises' ? step.joint : undefined;
     const glues = step.operation.endsWith('glue-up');
+    // Where each copy goes is chosen here; there is no size to be looked up.
+    const facing = step.operation === 'orient and mark' && step.sizes.length === 0 && this.view.bench.state.piece?.file.parts.find(({ id }) => id === step.part)?.places !== undefined;
     return keyRow('step', {
       back: { request: { kind: 'step back' } },
       'start clock': clockWaits ? { request: { kind: 'start step timer' } } : null,
+      faces: facing ? show({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }) : null,
       stages: chops ? { request: { kind: 'chop stage', to: 'here', joint: chops } } : null,
-      sizes: clockWaits || chops ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      sizes: clockWaits || facing || chops ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'glue-up': glues ? show({ name: 'gluing' }) : null,
       // Where something is glued there is no room for it; the number pad and the voice have it all the same.
@@ -113,6 +118,17 @@ export class StepScreen extends BenchScreen {
 
   #cautions(step: Step): readonly TemplateResult[] {
     return step.cautions.map(({ say }) => html`<p class="caution"><svg viewBox="0 0 24 24" role="img" aria-label="Caution">${markIcon(CAUTION_MARK)}</svg><span>${say}</span></p>`);
+  }
+
+  /** Which gauge is set to what before the step begins, and what would be lost by it. */
+  #gauges(step: Step): readonly TemplateResult[] {
+    const { bench } = this.view;
+    const warning = gaugeWarning(bench, step);
+    const set = gaugesToSet(bench, step);
+    return [
+      ...(warning === '' ? [] : [html`<p class="caution"><svg viewBox="0 0 24 24" role="img" aria-label="Caution">${markIcon(CAUTION_MARK)}</svg><span>${warning}</span></p>`]),
+      ...(set === '' ? [] : [html`<p class="gauges"><svg viewBox="0 0 24 24" role="img" aria-label="Gauges">${markIcon(GAUGE_MARK)}</svg><span>${set}</span></p>`]),
+    ];
   }
 
   #check({ check }: Step): TemplateResult {

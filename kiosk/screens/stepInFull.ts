@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { facesAtStep } from '../../core/respond/stepFaces.ts';
 import { timersStarting } from '../../core/work/step.ts';
 import type { Step } from '../../core/work/step.ts';
 import { titleOf, writeTolerance } from '../../core/work/wording.ts';
@@ -39,7 +40,7 @@ export class StepInFullScreen extends StepScreen {
     if (step === undefined) return super.sheet();
     const within = step.check.tolerance === undefined ? '' : ` Within ${writeTolerance(step.check.tolerance, state.settings.rounding.unit)}.`;
     return html`<div class="full"><header class="head"><h1 class="title">${titleOf(step, state.places)}</h1></header>
-      <div class="text ${step.sizes.length === 0 ? 'alone' : ''}"><div><p>${wordingText(state, step.show)}</p>
+      <div class="text ${step.sizes.length === 0 ? 'alone' : ''}"><div><p>${wordingText(state, step.show)}</p>${facesAtStep(state, step) === '' ? nothing : html`<p>${facesAtStep(state, step)}</p>`}
         ${step.cautions.map(({ say }) => html`<p class="caution"><svg viewBox="0 0 24 24" role="img" aria-label="Caution">${markIcon(CAUTION_MARK)}</svg> ${say}</p>`)}
         <p><span class="label">Right when:</span> ${wordingText(state, step.check.say)}${within}</p>
         ${step.tools.length === 0 ? nothing : html`<p><span class="label">Tools:</span> ${step.tools.join(', ')}.</p>`}</div>
@@ -62,6 +63,7 @@ export class StepInFullScreen extends StepScreen {
       'start clock': timersStarting(step, 'when asked').length === 0 ? null : { request: { kind: 'start step timer' } },
       record: measure === undefined ? null : show({ name: 'record', ...measure }),
       'open again': closed ? { request: { kind: 'reopen step' } } : null,
+      faces: step.part !== undefined && ['orient and mark', 'joint layout', 'chop mortises', 'fit'].includes(step.operation) ? show({ name: 'faces', part: step.part }) : null,
       'other sizes': pages <= 1 ? null : { here: () => { this.page = (this.page + 1) % pages; } },
       menu: show({ name: 'menu' }),
       done: closed ? null : { does: { request: { kind: 'step done' } }, tone: 'now' },

@@ -1,13 +1,15 @@
 import type { Bench } from '../../bench/bench.ts';
+import { lastPart } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built } from '../slot.ts';
 
 const row = rowsOf('faces');
 
-/** The copy on the screen, of which is spoken without saying its name. */
-function shown({ conversation: { screen } }: Bench, build: (of: { readonly part: string; readonly copy: number }) => Built): Built {
-  const copy = (screen.name === 'faces' || screen.name === 'part') && screen.part !== undefined ? screen.copy : undefined;
-  return copy === undefined || !('part' in screen) || screen.part === undefined ? { fault: 'which one is meant is missing; say, for one, leg two first', notNow: true } : build({ part: screen.part, copy });
+/** The copy that was last spoken of, without saying its name again. */
+function shown(bench: Bench, build: (of: { readonly part: string; readonly copy: number }) => Built): Built {
+  const last = lastPart(bench);
+  const part = bench.state.piece?.file.parts.find(({ id }) => id === last?.owner);
+  return part === undefined || last?.copy === undefined ? { fault: 'which one is meant is missing; say, for one, leg two first', notNow: true } : build({ part: part.id, copy: last.copy });
 }
 
 /** Which faces are liked, and where the copies go by them. */

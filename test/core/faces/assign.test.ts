@@ -119,7 +119,7 @@ describe('the best placing of legs by their faces', { timeout: 120_000 }, () => 
   });
 });
 
-describe('what is told of the faces', () => {
+describe('what is told of the faces', { timeout: 120_000 }, () => {
   const four = (...texts: readonly string[]): readonly CopyLikes[] => texts.map(likes);
   const placed = (all: readonly CopyLikes[], order = USUAL_ORDER): ReturnType<typeof bestPlacing> => bestPlacing({ stand: legsIn(), likes: all, order });
 
