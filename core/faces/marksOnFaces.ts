@@ -11,7 +11,7 @@ function onFace(mark: Mark, { mortises, turn }: LegMap): Mark {
   const own = mortises.filter(({ joint }) => joint === mark.joint);
   const faces = [...new Set(own.map(({ face }) => face))].sort();
   const gauged = [...new Set(own.flatMap(({ gaugeFrom }) => gaugeFrom ?? []))].sort();
-  const on = mark.kind.startsWith('mortise') && faces.length > 0 ? `face${faces.length > 1 ? 's' : ''} ${listFaces(faces)}, ${mark.on.replace(/^the face /, '')}` : mark.on;
+  const on = mark.on.startsWith('the face towards') && faces.length > 0 ? `face${faces.length > 1 ? 's' : ''} ${listFaces(faces)}, ${mark.on.replace(/^the face /, '')}` : mark.on;
   if (mark.from.kind === 'end') return turn.up === 'other' && /^the (?:top|bottom) end$/.test(mark.from.say) ? { ...mark, on, from: { ...mark.from, say: `${mark.from.say}, ${numberOn(mark.from.say)}` } } : { ...mark, on };
   return mark.from.say === 'the outer face' && gauged.length === 1 ? { ...mark, on, from: { ...mark.from, say: `the outer face, ${listFaces(gauged)}` } } : { ...mark, on };
 }

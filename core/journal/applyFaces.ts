@@ -1,3 +1,4 @@
+import type { End } from '../faces/face.ts';
 import { withLiking, NO_LIKES } from '../faces/likes.ts';
 import { assertNever } from '../result.ts';
 import { ownMap, type Draft } from './draft.ts';
@@ -37,8 +38,13 @@ export function applyFaces(draft: Draft, entry: FaceEntry): void {
 function likeEnd(draft: Draft, { part, copy, what, end }: Extract<FaceEntry, { kind: 'end liked' }>): void {
   const key = placeKey(part, copy);
   const likes = ownMap(draft, 'likes');
-  const { [what]: _, ...others } = likes.get(key) ?? NO_LIKES;
+  const before = likes.get(key) ?? NO_LIKES;
+  const others = { faces: before.faces, ...(what === 'arch' ? given('up', before.up) : given('arch', before.arch)) };
   likes.set(key, end === 'either' ? others : { ...others, [what]: end });
+}
+
+function given<Key extends 'up' | 'arch'>(key: Key, end: End | undefined): Partial<Record<Key, End>> {
+  return end === undefined ? {} : { [key]: end } as Record<Key, End>;
 }
 
 /** Two copies of a part cannot stand in one place: the one that stood there has none now. */

@@ -3,6 +3,7 @@ import type { Response } from '../bench/reply.ts';
 import type { FaceRequest } from '../bench/request.ts';
 import type { Arrangement, Found } from '../faces/assign.ts';
 import { USUAL_ORDER } from '../faces/assign.ts';
+import { sameTurn } from '../faces/face.ts';
 import { nameCopies, sayChange, sayLoss, sayPlaced } from '../faces/explain.ts';
 import { LEVEL_WORDS, putBefore } from '../faces/levels.ts';
 import { facedPart, facesAbout, foundFor, standsNow, type FacedPart } from './facesState.ts';
@@ -81,7 +82,7 @@ export function takePlacing(bench: Bench, request: Extract<FaceRequest, { kind: 
 }
 
 function sameLegs(one: Arrangement | undefined, other: Arrangement): boolean {
-  return one !== undefined && JSON.stringify(one.legs) === JSON.stringify(other.legs);
+  return one !== undefined && one.legs.every((leg, index) => leg.copy === other.legs[index]?.copy && sameTurn(leg.turn, other.legs[index].turn));
 }
 
 /** What counts first when they are placed, in words; and a change of it. */

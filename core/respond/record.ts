@@ -50,7 +50,7 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
   if (length <= 0) return refuse('A made part cannot measure nothing. Say the size again.');
   const hand = request.copySure ? '' : wrongHand(state, describeSize(state.piece, size)?.owner.id ?? '', copy);
   if (hand !== '') {
-    const say = `${hand} Is it ${subject} that measures ${spoken(state, length)}?`;
+    const say = `${hand} Is it ${subject}, that measures ${spoken(state, length)}?`;
     return tell({ say, note: say, question: { kind: 'yes or no', onYes: { ...request, copySure: true } }, signal: 'wrong' });
   }
   const difference = subtract(length, value.planned);

@@ -26,7 +26,10 @@ export interface Ground {
   readonly layoutOrder: LayoutOrder;
 }
 
-export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (name: SizeName) => Length | undefined, layoutOrder: LayoutOrder): Ground {
+/** Where the order of the layouts does not matter. */
+const AS_IN_THE_FILE: LayoutOrder = () => 0;
+
+export function groundOf(file: PieceFile, names: Iterable<SizeName>, planned: (name: SizeName) => Length | undefined, layoutOrder: LayoutOrder = AS_IN_THE_FILE): Ground {
   const known = new Set(names);
   const parts = new Map(file.parts.map((part) => [part.id, part]));
   const owned = new Map<string, SizeName[]>();

@@ -113,8 +113,8 @@ describe('the best placing of legs by their faces', { timeout: 120_000 }, () => 
     fc.assert(fc.property(fc.array(anyLikes, { minLength: 4, maxLength: 4 }), (all) => {
       const problem: Placing = { stand: legsIn(), likes: all, order: USUAL_ORDER };
       const now = bestPlacing(problem).asGood?.legs;
-      fc.pre(now !== undefined);
-      expect(bestPlacing({ ...problem, now: now ?? [] }).best.legs).toEqual(now);
+      if (now === undefined) return;
+      expect(bestPlacing({ ...problem, now }).best.legs).toEqual(now);
     }), { numRuns: 60 });
   });
 });
