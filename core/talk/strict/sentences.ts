@@ -7,6 +7,7 @@ import { slots } from '../slots.ts';
 import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from '../table.ts';
 import { all, either, NEVER, NOTHING, optional, rarely, shared, words } from './expression.ts';
 import type { Expression } from './expression.ts';
+import { FACE_SENTENCES } from './faces.ts';
 import { DURATION, FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
 import { GRAMS, DEGREES, PERCENT } from './weather.ts';
@@ -67,6 +68,8 @@ export function slotSentences(bench: Bench): SlotSentences {
   return {
     ...names, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS),
+    ...names, ...FACE_SENTENCES, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
+    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
     screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
