@@ -39,11 +39,11 @@ export interface LaidCopy {
   readonly mortises: readonly Box[];
 }
 
-const LARGEST = 104;
+const LARGEST = 92;
 const MARGIN = { x: 34, y: 30 };
-/** Of a section's size: how far a letter stands from its side, how long and deep a mortise is drawn. */
+/** Of a section's size: how far a letter stands from its side; how wide and deep a mortise is drawn, and how far from the outer face. */
 const LETTER_IN = 0.16;
-const MORTISE = { long: 0.3, deep: 0.34 };
+const MORTISE = { wide: 0.15, deep: 0.36, start: 0.1 };
 
 /** Seen from above, the front below: each copy in its corner, or along its side, evenly between the corners. */
 export function layCorners(copies: readonly StandingCopy[], width: number, height: number): readonly LaidCopy[] {
@@ -74,16 +74,16 @@ function between(places: readonly string[], place: string, first: number, last: 
 
 function layCopy(copy: StandingCopy, box: Box): LaidCopy {
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  const above = copy.sides.includes('back');
   return {
     copy, box, middle,
-    name: { x: middle.x, y: above ? box.y - 10 : box.y + box.height + 22 },
+    // Towards the inside of the piece: outside stand the marks.
+    name: { x: middle.x, y: copy.sides.includes('front') ? box.y - 9 : box.y + box.height + 19 },
     faces: RING.flatMap((side) => {
       const face = copy.towards?.[side];
       return face === undefined ? [] : [layFace(copy, face, side, box)];
     }),
     outer: copy.sides.map((side) => edgeOf(box, side)),
-    mortises: copy.mortised.map((side) => mortiseAt(box, side)),
+    mortises: copy.mortised.map((side) => mortiseAt(box, side, copy.sides)),
   };
 }
 
@@ -110,11 +110,10 @@ function edgeOf(box: Box, side: Side): { readonly from: Point; readonly to: Poin
   return { from: { x: fromX, y: fromY }, to: { x: toX, y: toY } };
 }
 
-/** Opening at the side, off the middle towards the outside, so that the letter stays free. */
-function mortiseAt({ x, y, width, height }: Box, side: Side): Box {
-  const [long, deep] = [width * MORTISE.long, width * MORTISE.deep];
-  const upright = side === 'left' || side === 'right';
-  const start = width * 0.06;
-  if (upright) return { x: side === 'left' ? x : x + width - deep, y: y + start, width: deep, height: long * 0.5 };
-  return { x: x + start, y: side === 'back' ? y : y + height - deep, width: long * 0.5, height: deep };
+/** Opening at the side, near the outer face that it is gauged from. */
+function mortiseAt({ x, y, width, height }: Box, side: Side, outside: readonly Side[]): Box {
+  const { wide, deep, start } = { wide: width * MORTISE.wide, deep: width * MORTISE.deep, start: width * MORTISE.start };
+  const far = (first: Side): number => (outside.includes(first) ? start : width - start - wide);
+  if (side === 'left' || side === 'right') return { x: side === 'left' ? x : x + width - deep, y: y + far('back'), width: deep, height: wide };
+  return { x: x + far('left'), y: side === 'back' ? y : y + height - deep, width: wide, height: deep };
 }

@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import { FACES, type End, type Face } from '../../core/faces/face.ts';
-import { LEVEL_WORDS } from '../../core/faces/levels.ts';
+import type { Level } from '../../core/faces/levels.ts';
 import { QUALITIES, told, type CopyLikes, type Quality } from '../../core/faces/likes.ts';
 import { sayLikes, writeFaceTold } from '../../core/faces/sayLikes.ts';
 import { facedPart } from '../../core/respond/facesState.ts';
@@ -19,12 +19,20 @@ import { LeafingScreen } from './leafing.ts';
 
 type FacesScreenOf = Extract<Screen, { name: 'faces' }>;
 
+/** In as few words as go on a key. */
+const LEVEL_KEYS: Readonly<Record<Level, string>> = {
+  hidden: 'hiding', best: 'best to the front', shown: 'showing', 'glue lines': 'glue lines off the front', pairs: 'pairs that match', arches: 'arches up', 'face marks': 'face marks outside',
+};
+
 /** The corners from above; behind 'likes' each copy, and behind each of its faces what can be told of it. */
 @customElement('bench-faces')
 export class FacesScreen extends LeafingScreen {
   static override styles = [...LeafingScreen.styles, choiceStyles, css`
     .faces { display: grid; grid-template: auto minmax(0, 1fr) / minmax(0, 1.55fr) minmax(0, 1fr); grid-template-areas: 'head head' 'drawing told'; gap: 0.2rem 1.6rem; height: 100%; }
-    .head { grid-area: head; display: flex; gap: 1.2rem; align-items: baseline; justify-content: space-between; white-space: nowrap; overflow: hidden; border-bottom: 0.1rem solid var(--pencil); }
+    .faces > .head { grid-area: head; }
+    .head { display: flex; gap: 1.2rem; align-items: baseline; justify-content: space-between; white-space: nowrap; overflow: hidden; border-bottom: 0.1rem solid var(--pencil); }
+    .head .title { flex: 1; min-width: 0; overflow: hidden; height: 3.2rem; }
+    .legend { font-size: 1.45rem; color: var(--pencil); }
     .drawing { grid-area: drawing; min-height: 0; }
     .told { grid-area: told; min-height: 0; height: 100%; overflow: hidden; line-height: 1.15; display: grid; align-content: safe center; gap: 0.5em; border-left: 0.1rem solid var(--pencil); padding-left: 1.2rem; }
     .told b { color: var(--now); }
@@ -84,7 +92,7 @@ export class FacesScreen extends LeafingScreen {
 
   #corners({ faced: { part, names, problem }, copies, what }: Shown): TemplateResult {
     const lines = problem.likes.map((likes, index) => ({ copy: index + 1, said: sayLikes(likes).join('; ') })).filter(({ said }) => said !== '');
-    return html`<div class="faces"><header class="head"><h1 class="title">${names.many} ${what}</h1><span class="caption">○ show · ● best · ╱ hide · heavy line: shows · hatched: mortise</span></header>
+    return html`<div class="faces"><header class="head"><h1 class="title">${names.many} ${what}</h1><span class="legend">○ show · ● best · ╱ hide · heavy line: shows · hatched: mortise</span></header>
       ${copies.length === 0 ? html`<p class="drawing none">No ${part.name} has its place yet. Tell which faces you like, then place them.</p>` : html`<corners-drawing class="drawing" .copies=${copies} .name=${names.many}></corners-drawing>`}
       <div class="told">${lines.length === 0 ? html`<p>Look at the numbered end: A, B, C, D go round clockwise. Nothing is told of them yet.</p>` : lines.map(({ copy, said }) => html`<p><b>${copy}</b> ${said}</p>`)}</div></div>`;
   }
@@ -130,7 +138,7 @@ export class FacesScreen extends LeafingScreen {
     });
     const faces = FACES.map((face): Choice => ({ label: `face ${face}`, detail: writeFaceTold(likes, face), does: show({ name: 'faces', part, copy, face }) }));
     if (!upright) return faces;
-    return [...faces, end('up', 'numbered', 'grain up: numbered end up'), end('up', 'other', 'grain down: numbered end down'), end('arch', 'numbered', 'arch up: to the numbered end'), end('arch', 'other', 'arch down: to the other end')];
+    return [...faces, end('up', 'numbered', 'numbered end up'), end('up', 'other', 'numbered end down'), end('arch', 'numbered', 'arch up'), end('arch', 'other', 'arch down')];
   }
 
   #qualities(part: string, copy: number, face: Face, likes: CopyLikes): readonly Choice[] {
@@ -144,7 +152,7 @@ export class FacesScreen extends LeafingScreen {
 
   #order(part: string, order: Shown['faced']['problem']['order']): readonly Choice[] {
     return [
-      ...order.map((level, index): Choice => ({ label: LEVEL_WORDS[level], detail: `${index + 1}`, does: { request: { kind: 'what counts', part, change: { level } } } })),
+      ...order.map((level, index): Choice => ({ label: LEVEL_KEYS[level], detail: `now ${index + 1}`, does: { request: { kind: 'what counts', part, change: { level } } } })),
       { label: 'the usual order', does: { request: { kind: 'what counts', part, change: 'usual' } } },
     ];
   }

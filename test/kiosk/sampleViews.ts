@@ -59,6 +59,17 @@ const evening = (tempC: number): State => ({ ...UNDER_WAY, airs: new Map([['shop
 const HOUSE: State = { ...UNDER_WAY, stockMoisture: 9, airs: new Map([['house dry', { tempC: 20, humidityPercent: 30, at: NOW, by: 'said' }], ['house damp', { tempC: 22, humidityPercent: 65, at: NOW, by: 'said' }]]) };
 const END_FRAME_JOINTS = ['shortRail/1 in leg/1', 'shortRail/1 in leg/3', 'sideStretcher/1 in leg/1', 'sideStretcher/1 in leg/3'];
 const GLUING_BEFORE: State = { ...evening(12), currentStep: 'glue-up/endFrame.1' };
+/** Legs of which much was told, and which stand. */
+const FACED: State = {
+  ...UNDER_WAY,
+  turns: new Map([['leg/1', { front: 'A', up: 'numbered' }], ['leg/2', { front: 'B', up: 'numbered' }], ['leg/3', { front: 'D', up: 'other' }]]),
+  likes: new Map([
+    ['leg/1', { faces: { A: { wish: 'best', figure: 'straight', mark: 'face side' }, B: { mark: 'face edge' }, C: { wish: 'hide' } }, arch: 'numbered' }],
+    ['leg/2', { faces: { A: { wish: 'show' }, B: { wish: 'show', glueLines: true }, D: { wish: 'hide', glueLines: true } } }],
+    ['leg/3', { faces: { D: { wish: 'best', figure: 'straight' }, B: { wish: 'hide' } }, up: 'other' }],
+    ['longRail/2', { faces: { C: { wish: 'best' } } }],
+  ]),
+};
 
 export interface Given {
   readonly state?: State;
@@ -146,6 +157,13 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'paper, layout of the leg': viewOf({ name: 'paper', sheet: { what: 'layout', part: 'leg' } }),
   'paper, nothing to lay out': viewOf({ name: 'paper', sheet: { what: 'layout', part: 'top' } }),
   'paper, cut list': viewOf({ name: 'paper', sheet: { what: 'cut list' } }),
+  'faces, nothing told': viewOf({ name: 'faces', part: 'leg' }, { state: FRESH }),
+  'faces, as they stand': viewOf({ name: 'faces', part: 'leg' }, { state: FACED }),
+  'faces, proposed': viewOf({ name: 'faces', part: 'leg', shows: 'best' }, { state: FACED, reply: { say: '', note: 'As good: legs two and four changed over. Legs two and three may be turned in their places without loss.' } }),
+  'faces, second best': viewOf({ name: 'faces', part: 'leg', shows: 'second' }, { state: FACED, reply: { say: '', note: 'Second best: legs one and three changed over; the front faces of legs one and three do not match.' } }),
+  'faces of leg 1': viewOf({ name: 'faces', part: 'leg', copy: 1 }, { state: FACED }),
+  'faces of leg 1, face A': viewOf({ name: 'faces', part: 'leg', copy: 1, face: 'A' }, { state: FACED }),
+  'faces of the long rails': viewOf({ name: 'faces', part: 'longRail', shows: 'best' }, { state: FACED }),
   'clocks': viewOf({ name: 'clocks' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg one clamps', 45, 12), timer(2, 'leg two clamps', 45, 2), timer(3, 'the rails rest', 3 * 24 * 60, 60, 'rest'), timer(4, 'break', 1, 0.5, 'break')] } }),
   'clocks, one': viewOf({ name: 'clocks' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg one clamps', 45, 12)] } }),
   'clocks, none': viewOf({ name: 'clocks' }, { state: FRESH }),
