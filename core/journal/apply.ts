@@ -7,6 +7,7 @@ import type { Measurement } from '../piece/measurement.ts';
 import { applyEdge } from './edges.ts';
 import { applyCraft } from './craft.ts';
 import type { Entry, JournalRecord } from './entry.ts';
+import type { JournalRecord } from './entry.ts';
 import { applyFaces } from './applyFaces.ts';
 import { ownMap, ownNotes, ownSet, type Draft } from './draft.ts';
 import { putOnBench, type ReadPiece } from './putOnBench.ts';
