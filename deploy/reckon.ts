@@ -1,3 +1,4 @@
+import { FACE_RECKONINGS } from '../core/faces/reckonings.ts';
 import { GLUE_RECKONINGS } from '../core/glue/reckonings.ts';
 import { JOINT_RECKONINGS } from '../core/joint/reckonings.ts';
 import { LAYOUT_RECKONINGS } from '../core/layout/reckonings.ts';
@@ -9,7 +10,7 @@ import { TRUE_RECKONINGS } from '../core/true/reckonings.ts';
 import { WOOD_RECKONINGS } from '../core/wood/reckonings.ts';
 
 /** Every folder of the core that reckons contributes its own. */
-const RECKONINGS: readonly Reckoning[] = [...WOOD_RECKONINGS, ...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS, ...GLUE_RECKONINGS, ...EDGE_RECKONINGS, ...TRUE_RECKONINGS];
+const RECKONINGS: readonly Reckoning[] = [...WOOD_RECKONINGS, ...JOINT_RECKONINGS, ...LAYOUT_RECKONINGS, ...FACE_RECKONINGS, ...GLUE_RECKONINGS, ...EDGE_RECKONINGS, ...TRUE_RECKONINGS];
 
 const USAGE = `npm run reckon                              what can be reckoned, and from what
 npm run reckon -- NAME                      the inputs of one, when it needs any; else its answer

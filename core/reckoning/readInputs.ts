@@ -34,6 +34,7 @@ export function expectedOf(field: Field): string {
     case 'lengths': return 'lengths with commas between, such as 1/4 in, 3/8 in';
     case 'number': return `a ${field.whole ? 'whole ' : ''}number${field.unit === '' ? '' : ` (${field.unit})`} from ${field.least} to ${field.most}`;
     case 'choice': return `one of: ${field.options.join(', ')}`;
+    case 'words': return `words such as ${field.such}`;
     default: return assertNever(field);
   }
 }
@@ -44,6 +45,7 @@ function readOne(field: Field, text: string, unit: 'inch' | 'millimetre' | undef
     case 'lengths': return readList(text, unit, field.mayBeNegative === true);
     case 'number': return readNumber(field, text);
     case 'choice': return field.options.includes(text) ? success(text) : failure(`“${text}” is none of them. Expected ${expectedOf(field)}.`);
+    case 'words': return success(text);
     default: return assertNever(field);
   }
 }

@@ -31,7 +31,9 @@ export type Field = Described & (
   /** Several lengths with commas between; each nothing or more, but for `mayBeNegative`. */
   | { readonly kind: 'lengths'; readonly mayBeNegative?: true }
   | { readonly kind: 'number'; readonly unit: string; readonly least: number; readonly most: number; readonly whole?: true }
-  | { readonly kind: 'choice'; readonly options: readonly string[] });
+  | { readonly kind: 'choice'; readonly options: readonly string[] }
+  /** Words of the trade, read by the reckoning itself; `such` is an example. */
+  | { readonly kind: 'words'; readonly such: string });
 
 export type Value = Length | readonly Length[] | number | string | undefined;
 export type Values = Readonly<Record<string, Value>>;
@@ -69,6 +71,7 @@ type ValueOf<One extends Field> =
   | (One extends { readonly kind: 'lengths' } ? readonly Length[] : never)
   | (One extends { readonly kind: 'number' } ? number : never)
   | (One extends { readonly kind: 'choice'; readonly options: readonly (infer Option)[] } ? Option : never)
+  | (One extends { readonly kind: 'words' } ? string : never)
   | (One extends { readonly optional: true } ? undefined : never);
 
 /** What a reckoning gets of its fields, once they are read. */
