@@ -6,7 +6,6 @@ import type { Timer } from '../clock/timer.ts';
 import type { Measurement } from '../piece/measurement.ts';
 import { applyEdge } from './edges.ts';
 import { applyCraft } from './craft.ts';
-import type { Entry, JournalRecord } from './entry.ts';
 import type { JournalRecord } from './entry.ts';
 import { applyFaces } from './applyFaces.ts';
 import { ownMap, ownNotes, ownSet, type Draft } from './draft.ts';
