@@ -5,9 +5,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
  */
 export const KEY_TABLE = {
-  step: { back: '-', sizes: '1', stages: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
-  'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', 'other sizes': '+', menu: '/', done: 'enter' },
-  step: { back: '-', faces: '1', sizes: '1', stages: '1', 'start clock': '1', more: '2', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  step: { back: '-', faces: '1', sizes: '1', stages: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
   'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', faces: '5', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
