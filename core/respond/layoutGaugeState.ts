@@ -18,8 +18,12 @@ export interface GaugeState {
   readonly layouts: readonly PlacedLayout[];
 }
 
-/** The joints are laid out before what holds the top is cut. */
-const STAGES: readonly Operation[] = ['joint layout', 'cut fixings'];
+/** What is laid out with gauges. */
+const LAYOUTS: readonly Operation[] = ['joint layout', 'cut fixings'];
+/** The joints are laid out before what holds the top is cut, and the buttons come last. */
+const STAGES: readonly ((layout: PlacedLayout) => boolean)[] = [
+  ({ step }) => step.operation === 'joint layout', ({ step, job }) => step.operation === 'cut fixings' && job.joint !== undefined, ({ job }) => job.joint === undefined,
+];
 
 const kept = new WeakMap<Bench['records'], { readonly bench: Bench['state']; readonly found: GaugeState }>();
 
@@ -42,7 +46,7 @@ function workOut({ state, records }: Bench): GaugeState | null {
   const doneIn = ({ step }: PlacedLayout): number => doneAt.get(step.id) ?? records.length + 1;
   const done = layouts.filter(({ step }) => state.done.has(step.id)).sort((one, other) => doneIn(one) - doneIn(other));
   const open = layouts.filter(({ step }) => !state.done.has(step.id) && !state.skipped.has(step.id));
-  const stagesOf = (some: readonly PlacedLayout[]): readonly (readonly LayoutJob[])[] => STAGES.map((operation) => some.filter(({ step }) => step.operation === operation).map(({ job }) => job));
+  const stagesOf = (some: readonly PlacedLayout[]): readonly (readonly LayoutJob[])[] => STAGES.map((isOfIt) => some.filter(isOfIt).map(({ job }) => job));
   const standing = done.reduce((stands, { job }, index) => planThis(job, stagesOf([...done.slice(index), ...open]), stands).leaves, freeGauges(owned));
   return { owned, standing, stages: stagesOf(open), layouts };
 }
@@ -50,7 +54,7 @@ function workOut({ state, records }: Bench): GaugeState | null {
 /** In the order of the work; a layout that no step of the work is for is left out. */
 function placed(jobs: readonly LayoutJob[], steps: readonly Step[]): readonly PlacedLayout[] {
   return steps.flatMap((step) => {
-    const job = STAGES.includes(step.operation) ? jobs.find(({ part, joint }) => part === step.part && joint === step.joint) : undefined;
+    const job = LAYOUTS.includes(step.operation) ? jobs.find(({ part, joint }) => part === step.part && joint === step.joint) : undefined;
     // Mortises and tenons of one joint are told apart by their part.
     return job ? [{ job, step }] : [];
   });

@@ -10,7 +10,8 @@ export type LayoutOrder = (part: string, joint: string) => number;
 export function layoutOrder(file: PieceFile, planned: Sizes): LayoutOrder {
   const jobs = layoutJobs(file, planned);
   const isTenon = ({ joint }: LayoutJob): boolean => file.joints.some(({ id, kind }) => id === joint && kind === 'mortise and tenon');
-  const stages = [jobs.filter(isTenon), jobs.filter((job) => !isTenon(job))];
+  // What only holds another part is shaped when all else is done.
+  const stages = [jobs.filter(isTenon), jobs.filter((job) => !isTenon(job) && job.joint !== undefined), jobs.filter(({ joint }) => joint === undefined)];
   const ranks = new Map(planGauges(stages, freeGauges(gaugesOwned(file.tools))).map(({ job }, index) => [`${job.part}/${job.joint ?? ''}`, index]));
   return (part, joint) => ranks.get(`${part}/${joint}`) ?? ranks.size;
 }

@@ -1,8 +1,8 @@
-import { all, either, optional, shared } from './expression.ts';
+import { all, either, optional } from './expression.ts';
 import type { Expression } from './expression.ts';
 
-const FACE = shared(either('a', 'b', 'c', 'd', 'alpha', 'bravo', 'charlie', 'delta'));
-const FACES = shared(either(FACE, all(FACE, 'and', FACE), all(FACE, FACE), 'all four', 'all four faces'));
+const FACE = either('a', 'b', 'c', 'd', 'alpha', 'bravo', 'charlie', 'delta');
+const FACES = either(FACE, all(FACE, 'and', FACE), all(FACE, FACE), 'all four', 'all four faces');
 const WISH = all(either('show', 'hide', 'best'), FACES);
 const LEVEL = either('hidden faces', 'hiding', 'best faces', 'shown faces', 'showing', 'glue lines', 'pairs', 'matching', 'matching pairs', 'arches', 'face marks');
 
