@@ -6,5 +6,5 @@ module.exports = {
     { name: 'kiosk-knows-no-server', severity: 'error', from: { path: '^kiosk/' }, to: { path: ['^deploy/', '^test/'] } },
     { name: 'nothing-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true, pathNot: ['^vosk-engine$', '^trusted-types'] } },
   ],
-  options: { doNotFollow: { path: 'node_modules' }, tsPreCompilationDeps: true, tsConfig: { fileName: 'tsconfig.json' }, enhancedResolveOptions: { extensions: ['.ts', '.mts', '.mjs', '.js', '.json'] } },
+  options: { doNotFollow: { path: 'node_modules' }, tsPreCompilationDeps: true, tsConfig: { fileName: 'tsconfig.json' }, enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'], extensions: ['.ts', '.mts', '.mjs', '.js', '.json'] } },
 };

@@ -83,7 +83,7 @@ describe('asking for the joints at the bench', () => {
   });
 
   it('what can be asked stands on the help at the chopping step', () => {
-    expect(whatCanBeSaid(at('chop mortises/leg/2/longRailTenon').bench).slice(0, 2)).toEqual(['how do I chop it', 'which chisel']);
+    expect(whatCanBeSaid(at('chop mortises/leg/2/longRailTenon').bench).slice(0, 3)).toEqual(['show me the stages', 'how do I chop it', 'which chisel']);
   });
 
   it('what the joint should be by the book, with the range that is published and where the plan differs', () => {
