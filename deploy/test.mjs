@@ -1,4 +1,5 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findOrInstallChromium } from './chromium.mjs';
@@ -12,18 +13,29 @@ const REPORTS = join(ROOT, '.cache', 'reports');
 
 /** @typedef {{ passed: number, failed: number, skipped: readonly string[] }} Count */
 /** @typedef {{ name: string, words: readonly string[], count?: (report: string) => Count }} Step */
+/** @typedef {{ step: Step, count: Count, seconds: number }} Outcome */
 
-/** @type {readonly Step[]} */
-const STEPS = [
-  { name: 'types of the core', words: ['tsc', '-p', 'core'] },
-  { name: 'types', words: ['tsc', '-p', '.'] },
-  { name: 'lint', words: ['eslint', '.', '--max-warnings', '0'] },
-  { name: 'imports run one way', words: ['depcruise', '--config', '.dependency-cruiser.cjs', 'core', 'kiosk', 'deploy'] },
-  { name: 'nothing unused', words: ['knip'] },
-  { name: 'build within its budget', words: ['tsx', 'deploy/build.ts', '--check'] },
-  { name: 'unit', words: vitest('core'), count: countVitest },
-  { name: 'elements', words: ['wtr', '--config', 'deploy/web-test-runner.counting.mjs'], count: countOwn },
-  { name: 'in the browser', words: vitest('browser'), count: countVitest },
+/**
+ * Rounds one after the other; in a round, rows side by side, each step of a row after the one before. What listens in real time has its round to itself.
+ * @type {readonly (readonly (readonly Step[])[])[]}
+ */
+const ROUNDS = [
+  [
+    [{ name: 'lint', words: ['eslint', '.', '--max-warnings', '0'] }],
+    [
+      { name: 'types of the core', words: ['tsc', '-p', 'core'] },
+      { name: 'types', words: ['tsc', '-p', '.'] },
+      { name: 'imports run one way', words: ['depcruise', '--config', '.dependency-cruiser.cjs', 'core', 'kiosk', 'deploy'] },
+      { name: 'nothing unused', words: ['knip'] },
+      { name: 'build within its budget', words: ['tsx', 'deploy/build.ts', '--check'] },
+    ],
+  ],
+  [[{ name: 'unit', words: vitest('core'), count: countVitest }]],
+  [
+    [{ name: 'elements', words: ['wtr', '--config', 'deploy/web-test-runner.counting.mjs'], count: countOwn }],
+    [{ name: 'keeping', words: vitest('keeping'), count: countVitest }],
+  ],
+  [[{ name: 'voice', words: vitest('voice'), count: countVitest }]],
 ];
 
 ensureInstalled();
@@ -37,7 +49,9 @@ rmSync(REPORTS, { recursive: true, force: true });
 mkdirSync(REPORTS, { recursive: true });
 
 const only = process.argv.slice(2);
-const results = STEPS.filter((step) => only.length === 0 || only.includes(step.name)).map(runStep);
+/** @type {Outcome[]} */
+const results = [];
+for (const round of ROUNDS) results.push(...(await Promise.all(round.map(runRow))).flat());
 console.log('');
 for (const { step, count, seconds } of results) {
   console.log(`${count.failed === 0 ? 'ok    ' : 'FAILED'} ${step.name}: ${count.passed} passed, ${count.failed} failed (${seconds.toFixed(1)} s)`);
@@ -47,16 +61,33 @@ const sum = (/** @type {'passed' | 'failed'} */ which) => results.reduce((total,
 console.log(`${sum('passed')} passed, ${sum('failed')} failed`);
 process.exit(sum('failed') === 0 ? 0 : 1);
 
-/** @param {Step} step */
-function runStep(step) {
-  console.log(`\n== ${step.name}`);
+/**
+ * @param {readonly Step[]} row
+ * @returns {Promise<Outcome[]>}
+ */
+async function runRow(row) {
+  const outcomes = [];
+  for (const step of row) if (only.length === 0 || only.includes(step.name)) outcomes.push(await runStep(step));
+  return outcomes;
+}
+
+/**
+ * What it prints comes in one piece when it has ended, so that steps side by side can be told apart.
+ * @param {Step} step
+ * @returns {Promise<Outcome>}
+ */
+async function runStep(step) {
   const report = join(REPORTS, `${step.name.replaceAll(' ', '-')}.json`);
   const began = process.hrtime.bigint();
   const [program = '', ...words] = step.words;
-  const done = spawnSync(process.execPath, [binaryOf(program), ...words.map((word) => word.replace('REPORT', report))], {
-    cwd: ROOT, stdio: 'inherit', env: { ...process.env, BENCHCALL_TEST_REPORT: report },
+  const running = spawn(process.execPath, [binaryOf(program), ...words.map((word) => word.replace('REPORT', report))], {
+    cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, FORCE_COLOR: '0', BENCHCALL_TEST_REPORT: report },
   });
-  return { step, count: countOf(step, report, done.status === 0), seconds: Number(process.hrtime.bigint() - began) / 1e9 };
+  let said = '';
+  for (const stream of [running.stdout, running.stderr]) stream.setEncoding('utf8').on('data', (/** @type {string} */ text) => { said += text; });
+  const [status] = await once(running, 'close');
+  console.log(`\n== ${step.name}\n${said.trimEnd()}`);
+  return { step, count: countOf(step, report, status === 0), seconds: Number(process.hrtime.bigint() - began) / 1e9 };
 }
 
 /**

@@ -6,7 +6,7 @@ import type { PartCopy } from './step.ts';
 
 /** One glue-up: what goes together, and how many tenons must go home before the open time is out. */
 export interface GlueUp {
-  /** 'endFrame.1', or the assembly's own id. */
+  /** 'endFrame.1' ('endFrame.rail.1' in an assembly beside the main one), or the assembly's own id. */
   readonly id: string;
   /** 'left end frame', 'end frame 1 of 2', 'frame'. */
   readonly title: string;
@@ -47,7 +47,7 @@ export function assembliesOf(ground: Ground): readonly Assembly[] {
 }
 
 function assembly(ground: Ground, joints: readonly MortiseAndTenon[], parts: readonly Part[], main: boolean): Assembly {
-  const frames = endFrames(ground, joints, parts);
+  const frames = endFrames(ground, joints, parts, main);
   const framed = new Set(frames.flatMap(({ covers }) => covers.map(({ part, copy }) => `${part}/${copy}`)));
   const covers = parts.flatMap(coverOf);
   const tenons = joints.reduce((sum, { tenonOn }) => sum + 2 * (ground.part(tenonOn)?.count ?? 0), 0);
@@ -76,22 +76,23 @@ function wholeTitle(parts: readonly Part[], joints: readonly MortiseAndTenon[], 
  * End frames: two posts (legs) and what runs between them the short way. Glued first, they leave only the long rails for the last
  * glue-up, and so few tenons to one open time. Common practice, no source. None when the posts do not come in pairs.
  */
-function endFrames(ground: Ground, joints: readonly MortiseAndTenon[], parts: readonly Part[]): readonly GlueUp[] {
+function endFrames(ground: Ground, joints: readonly MortiseAndTenon[], parts: readonly Part[], main: boolean): readonly GlueUp[] {
   const post = parts.find(({ id, count }) => count >= 4 && count % 2 === 0 && joints.some(({ mortiseIn }) => mortiseIn === id));
   if (post === undefined) return [];
   const frames = post.count / 2;
   const railsOf = (id: string): readonly Part[] => parts.filter((part) => joints.some((joint) => joint.mortiseIn === id && joint.tenonOn === part.id));
   const ends = shortWay(ground, railsOf(post.id)).filter(({ count }) => count >= frames && count % frames === 0);
   if (ends.length === 0) return [];
+  const of = main ? '' : `, ${post.name}`;
   const members = [...ends, ...uprights(joints, parts, ends)].filter(({ count }) => count % frames === 0);
   return copiesOf({ ...post, count: frames }).map((number) => {
     const place = ends[0]?.count === frames ? ends[0].places?.[number - 1] : undefined;
     const rails = members.flatMap((part) => share(part, number, isOnlyRail(part) ? 2 * frames : frames));
     const covers = [...postsAt(post, place, number, frames), ...rails];
     return {
-      id: `endFrame.${number}`,
-      title: place === undefined ? `end frame ${number} of ${frames}` : `${place} end frame`,
-      name: place === undefined ? `end frame ${sayNumber(number)}` : `the ${place} end frame`,
+      id: main ? `endFrame.${number}` : `endFrame.${post.id}.${number}`,
+      title: `${place === undefined ? `end frame ${number} of ${frames}` : `${place} end frame`}${of}`,
+      name: `${place === undefined ? `end frame ${sayNumber(number)}` : `the ${place} end frame`}${of}`,
       covers,
       adds: covers,
       tenons: 2 * rails.length,

@@ -4,6 +4,7 @@ import { evaluate, sizeOf } from '../../../core/piece/evaluate.ts';
 import { stepsFor } from '../../../core/work/plan.ts';
 import type { Step } from '../../../core/work/step.ts';
 import { renderWording } from '../../../core/work/wording.ts';
+import { loadSound } from '../piece/demo.ts';
 import { anyPiece, bakersTable, PIECES, saying } from './pieces.ts';
 
 describe.each(Object.entries(PIECES))('the work on %s', (_, make) => {
@@ -216,4 +217,18 @@ describe('on the demo table', () => {
   test('the top is fixed once, with all its buttons', () => {
     expect(steps.filter(({ operation }) => operation === 'fix top').map(({ title }) => title)).toEqual(['Fix top, with 12 buttons']);
   });
+});
+
+test('two assemblies that both have end frames have steps of their own for each', () => {
+  const part = (id: string, count: number) => ({ id, name: id, count, species: 'ash', made: { kind: 'solid' }, sizes: { length: '10 in', width: '3 in', thickness: '1 in' } });
+  const joint = (tenonOn: string, mortiseIn: string) => ({
+    kind: 'mortise and tenon', id: `${tenonOn}Into${mortiseIn}`, name: `${tenonOn} tenon`, tenonOn, mortiseIn,
+    sizes: { tenonLength: '1 in', tenonThickness: '3/8 in', tenonWidth: '2 in', mortiseDepth: '1 1/16 in', mortiseWidth: '3/8 in', mortiseLength: '2 in', setback: '1/4 in', fromTop: '1/2 in' },
+  });
+  const steps = stepsFor(loadSound(JSON.stringify({
+    format: 'benchcall piece', version: 2, name: 'two frames', parameters: {}, parts: [part('rail', 4), part('slat', 3), part('post', 6), part('cleat', 4)], joints: [joint('cleat', 'rail'), joint('slat', 'post')],
+    allowances: { roughLength: '1 in', roughWidth: '1/4 in', roughThickness: '1/8 in' }, tools: { chisels: ['1/4 in', '3/8 in'], clamps: [] }, adhesive: { kind: 'PVA' }, finish: { kind: 'shellac', coats: 2, recoatHours: 2 },
+  })));
+  expect(steps.filter(({ id }) => id.startsWith('glue-up/endFrame')).length).toBeGreaterThan(2);
+  expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length);
 });
