@@ -16,7 +16,7 @@ const REPORTS = join(ROOT, '.cache', 'reports');
 /** @typedef {{ step: Step, count: Count, seconds: number }} Outcome */
 
 /**
- * Rounds one after the other; in a round, rows side by side, each step of a row after the one before. What listens in real time has its round to itself.
+ * Rounds one after the other; in a round, rows side by side, each step of a row after the one before.
  * @type {readonly (readonly (readonly Step[])[])[]}
  */
 const ROUNDS = [
@@ -30,12 +30,15 @@ const ROUNDS = [
       { name: 'build within its budget', words: ['tsx', 'deploy/build.ts', '--check'] },
     ],
   ],
-  [[{ name: 'unit', words: vitest('core'), count: countVitest }]],
+  // What is spoken and heard takes its time, and little of the machine.
   [
-    [{ name: 'elements', words: ['wtr', '--config', 'deploy/web-test-runner.counting.mjs'], count: countOwn }],
-    [{ name: 'keeping', words: vitest('keeping'), count: countVitest }],
+    [{ name: 'voice', words: vitest('voice'), count: countVitest }],
+    [
+      { name: 'unit', words: vitest('core'), count: countVitest },
+      { name: 'elements', words: ['wtr', '--config', 'deploy/web-test-runner.counting.mjs'], count: countOwn },
+      { name: 'keeping', words: vitest('keeping'), count: countVitest },
+    ],
   ],
-  [[{ name: 'voice', words: vitest('voice'), count: countVitest }]],
 ];
 
 ensureInstalled();

@@ -21,6 +21,9 @@ export interface AttentionTimes {
 
 export const ATTENTION_TIMES: AttentionTimes = { afterAddressMs: 6_000, afterKeyMs: 8_000, whileSpeakingMs: 2_500, longestMs: 30_000 };
 
+/** So many guesses in a row must begin with the address word before it is taken notice of. */
+const STEADY_GUESSES = 3;
+
 /**
  * Decides whether words are meant for the bench. It acts on nothing unless it was addressed: by its word at the start of what was said, by the
  * listen key, or by its own question. Times are milliseconds on a clock that never goes back, given with each call.
@@ -32,7 +35,9 @@ export class Attention {
   #until = 0;
   /** Set while deaf: what was left of the window then. */
   #left: number | undefined;
-  /** The address word was seen in a guess at the present utterance. */
+  /** Guesses in a row at the present utterance that begin with the address word. */
+  #addressGuesses = 0;
+  /** It was seen in enough of them, and told. */
   #glimpsed = false;
 
   constructor(addressWord: string, times: AttentionTimes = ATTENTION_TIMES) {
@@ -68,6 +73,7 @@ export class Attention {
   leave(): void {
     this.#until = 0;
     this.#glimpsed = false;
+    this.#addressGuesses = 0;
     if (this.#left !== undefined) this.#left = 0;
   }
 
@@ -75,6 +81,7 @@ export class Attention {
   deafened(now: number): void {
     if (this.#left === undefined) this.#left = Math.max(0, this.#until - now);
     this.#glimpsed = false;
+    this.#addressGuesses = 0;
   }
 
   /** It hears again: the window goes on with the time it had left. */
@@ -93,7 +100,10 @@ export class Attention {
       this.#until = Math.min(stretched, Math.max(this.#until, this.#opened + this.#times.longestMs));
       return undefined;
     }
-    if (this.#glimpsed || this.#afterAddress(text) === undefined) return undefined;
+    if (this.#glimpsed) return undefined;
+    // One guess may flicker ('next' begins much like 'bench'); those that follow each other with more said do not.
+    this.#addressGuesses = this.#afterAddress(text) === undefined ? 0 : this.#addressGuesses + 1;
+    if (this.#addressGuesses < STEADY_GUESSES) return undefined;
     this.#glimpsed = true;
     return { kind: 'address', settled: false };
   }
@@ -101,6 +111,7 @@ export class Attention {
   /** What was said, once it is over. */
   words(text: string, now: number): Noticed | undefined {
     this.#glimpsed = false;
+    this.#addressGuesses = 0;
     if (this.#left !== undefined) return undefined;
     const addressed = this.#afterAddress(text);
     // A radio that happens to begin with the word goes on and on, in words that are none of ours: nobody waits for an answer to that.
@@ -118,6 +129,7 @@ export class Attention {
   /** The utterance is over, whether it gave words or not: a guess that came to nothing is forgotten. */
   fellQuiet(): void {
     this.#glimpsed = false;
+    this.#addressGuesses = 0;
   }
 
   #openWindow(ms: number, now: number): void {

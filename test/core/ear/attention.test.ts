@@ -82,19 +82,27 @@ describe('the bench acts on nothing unless it was addressed', () => {
     expect(attention.words('bench bench next step', 0)).toEqual(heard('next step'));
   });
 
-  it('says at once that it heard its word, once in a sentence', () => {
-    expect(attention.guess('bench', 0)).toEqual({ kind: 'address', settled: false });
-    expect(attention.guess('bench next', 100)).toBeUndefined();
-    expect(attention.attending(100)).toBe(true);
+  it('says that it heard its word as soon as three guesses agree, once in a sentence', () => {
+    expect(attention.guess('bench', 0)).toBeUndefined();
+    expect(attention.guess('bench', 50)).toBeUndefined();
+    expect(attention.guess('bench next', 100)).toEqual({ kind: 'address', settled: false });
+    expect(attention.guess('bench next step', 150)).toBeUndefined();
+    expect(attention.attending(150)).toBe(true);
     attention.words('bench next step', 300);
-    expect(attention.guess('bench', 2_000)).toEqual({ kind: 'address', settled: false });
+    for (const at of [2_000, 2_050]) expect(attention.guess('bench', at)).toBeUndefined();
+    expect(attention.guess('bench', 2_100)).toEqual({ kind: 'address', settled: false });
+  });
+
+  it('takes no notice of its word in a guess that flickers', () => {
+    for (const guess of ['bench', 'bench', 'next', 'bench', 'next step']) expect(attention.guess(guess, 0)).toBeUndefined();
+    expect(attention.attending(1)).toBe(false);
   });
 
   it('forgets a guess that came to nothing', () => {
-    attention.guess('bench', 0);
+    for (let guess = 0; guess < 3; guess += 1) attention.guess('bench', 0);
     attention.fellQuiet();
     expect(attention.attending(1)).toBe(false);
-    attention.guess('bench', 10);
+    for (let guess = 0; guess < 3; guess += 1) attention.guess('bench', 10);
     expect(attention.words('next step', 20)).toBeUndefined();
     expect(attention.attending(21)).toBe(false);
   });
