@@ -1,6 +1,7 @@
 import { nanometres, type Length } from '../length/length.ts';
 import type { InputFault } from '../reckoning/reckoning.ts';
 import { failure, success, type Result } from '../result.ts';
+import { bevelLength } from './honing.ts';
 
 /** An edge ground at one angle and honed at a steeper one. */
 export interface GroundEdge {
@@ -30,7 +31,7 @@ export function microBevelGrowth({ groundDegrees, honedDegrees, thickness }: Gro
   const factor = Math.sin(groundDegrees * DEGREES) / Math.sin((honedDegrees - groundDegrees) * DEGREES);
   const growthEach = setBack * factor;
   return success({
-    bevelLength: nanometres(Math.round(thickness / Math.sin(groundDegrees * DEGREES))),
+    bevelLength: bevelLength(thickness, groundDegrees),
     growthEach: nanometres(Math.round(growthEach)),
     honingsToGrinding: Math.max(1, Math.floor(grindAt / growthEach + 1e-9)),
   });
