@@ -7,7 +7,7 @@ import * as wc from 'eslint-plugin-wc';
  * Imports run one way (DEVELOPERS.md, "The house"): a folder may import those before it in this list, never those after.
  * dependency-cruiser holds the same rule for circles.
  */
-const CORE_ORDER = ['length', 'reckoning', 'clock', 'wood', 'tenon', 'piece', 'joint', 'layout', 'faces', 'stock', 'glue', 'edge', 'true', 'work', 'journal', 'bench', 'talk', 'respond'];
+const CORE_ORDER = ['length', 'reckoning', 'clock', 'wood', 'tenon', 'piece', 'joint', 'faces', 'layout', 'stock', 'glue', 'edge', 'true', 'work', 'journal', 'bench', 'talk', 'respond'];
 
 const coreLayers = CORE_ORDER.map((folder, index) => ({
   files: [`core/${folder}/**/*.ts`],

@@ -48,7 +48,7 @@ export async function layOut(words: readonly string[], told: Told): Promise<numb
   } catch (error) {
     return refused(told, `The folder ${command.out} cannot be made: ${messageOf(error)}. Choose another with --out.`);
   }
-  const order: SheetOrder = { piece, sizes: evaluate(piece, []), places: new Map(), rounding: command.rounding, paper: command.paper, date: today() };
+  const order: SheetOrder = { piece, sizes: evaluate(piece, []), places: new Map(), turns: new Map(), rounding: command.rounding, paper: command.paper, date: today() };
   const fonts = await sheetFonts();
   let status = 0;
   for (const choice of choices) status = Math.max(status, await writeSheets(order, choice, { out: command.out, fonts, told }));
@@ -80,7 +80,7 @@ function readPieceFile(path: string): LoadedPiece | string {
 }
 
 function choicesOf(piece: LoadedPiece, part: string | undefined): readonly SheetChoice[] | string {
-  if (part === undefined) return everySheet(piece, evaluate(piece, []));
+  if (part === undefined) return everySheet({ piece, sizes: evaluate(piece, []), places: new Map(), turns: new Map() });
   const found = piece.file.parts.find(({ id, name }) => id === part || name === part.toLowerCase());
   return found ? [{ what: 'layout', part: found.id }] : `${piece.file.name} has no part “${part}”. Expected one of: ${piece.file.parts.map(({ name }) => name).join(', ')}.`;
 }

@@ -56,8 +56,8 @@ export function likeness(one: LegMap, other: LegMap): Likeness {
   return handOf(one) === handOf(other) ? 'another turn' : 'the other hand';
 }
 
-/** Front left and back right are of one hand, front right and back left of the other: going round, which kind of joint comes first. */
-function handOf({ place }: LegMap): number {
+/** Of two that differ in its sign, each is the mirror image of the other; 0 at no corner. Front left and back right are of one hand, front right and back left of the other: going round, which kind of joint comes first. */
+export function handOf({ place }: Pick<LegMap, 'place'>): number {
   const across = place.sides.includes('left') ? 1 : place.sides.includes('right') ? -1 : 0;
   const along = place.sides.includes('front') ? 1 : place.sides.includes('back') ? -1 : 0;
   return across * along;

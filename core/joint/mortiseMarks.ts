@@ -29,8 +29,9 @@ function marksOfMortise(laying: Laying, cavity: Cavity): readonly Mark[] {
   ];
 }
 
-function marksOfSocket(laying: Laying, { joint, top, depth, deepest }: Cavity): readonly Mark[] {
-  const mark = marker(laying, { joint: joint.id }, faceOf(laying, joint, false));
+/** Of twins one above the other, the socket belongs to the upper one. */
+function marksOfSocket(laying: Laying, { joint, which, top, depth, deepest }: Cavity): readonly Mark[] {
+  const mark = marker(laying, { joint: joint.id, ...(which === undefined ? {} : { which }) }, faceOf(laying, joint, false));
   const bottom = joint.haunch === 'sloped' ? 'depth of the haunch socket, where it meets the mortise' : 'depth of the haunch socket';
   return [
     // Level with the end it is open there.

@@ -16,29 +16,35 @@ export function tenonMarks(laying: Laying, joint: MortiseAndTenon): readonly Mar
   const tenon = laying.read(`${joint.id}.tenonLength`) ?? ZERO_LENGTH;
   const shoulders = ownSize(laying, 'shoulders');
   const second = shoulders === undefined ? subtract(length ?? ZERO_LENGTH, tenon) : add(tenon, shoulders);
-  const around = marker(laying, { joint: joint.id }, 'all four sides');
+  const tenons = tenonsOf(joint, laying.read, laying.copy);
+  // As wide as its rail, as at a bridle, a tenon has two shoulders and not four.
+  const around = marker(laying, { joint: joint.id }, tenons.every((one) => isFull(laying, joint, one)) ? 'both faces' : 'all four sides');
   const ends = plannedEnds(laying.piece.file, joint, laying.read);
   return [
     ...around('first shoulder', 'first shoulder', END, tenon, length, 'marking knife'),
     ...around('second shoulder', 'second shoulder', END, second, length, 'marking knife'),
-    ...tenonsOf(joint, laying.read, laying.copy).flatMap((one, index) => [...edgesOf(laying, joint, one), ...shapedEnd(laying, joint, one, ends[index] ?? [])]),
+    ...tenons.flatMap((one, index) => [...edgesOf(laying, joint, one), ...shapedEnd(laying, joint, one, ends[index] ?? [])]),
     ...haunchMarks(laying, joint),
   ];
 }
 
-function edgesOf(laying: Laying, joint: MortiseAndTenon, { which, outer, thickness, top, width }: TenonOnRail): readonly Mark[] {
+/** As wide as its rail: then its edges are the rail's. */
+function isFull(laying: Laying, joint: MortiseAndTenon, { top, width }: TenonOnRail): boolean {
+  return top === 0 && width === ownSize(laying, railSizes(joint).along);
+}
+
+function edgesOf(laying: Laying, joint: MortiseAndTenon, tenon: TenonOnRail): readonly Mark[] {
+  const { which, outer, thickness, top, width } = tenon;
   const { across, along } = railSizes(joint);
   const [face, edge] = references(laying, joint);
-  const tenon = which === undefined ? 'tenon' : `${which} tenon`;
+  const name = which === undefined ? 'tenon' : `${which} tenon`;
   const ends = marker(laying, { joint: joint.id, ...(which === undefined ? {} : { which }) }, ENDS);
-  // As wide as its rail, as at a bridle: then its edges are the rail's.
-  const full = top === 0 && width === ownSize(laying, along);
   return [
-    ...ends('outer cheek', `outer cheek of the ${tenon}`, face, outer, ownSize(laying, across), 'mortise gauge'),
-    ...ends('inner cheek', `inner cheek of the ${tenon}`, face, add(outer, thickness), ownSize(laying, across), 'mortise gauge'),
-    ...(full ? [] : [
-      ...ends('tenon top', `top of the ${tenon}`, edge, top, ownSize(laying, along), 'marking gauge'),
-      ...ends('tenon bottom', `bottom of the ${tenon}`, edge, add(top, width), ownSize(laying, along), 'marking gauge'),
+    ...ends('outer cheek', `outer cheek of the ${name}`, face, outer, ownSize(laying, across), 'mortise gauge'),
+    ...ends('inner cheek', `inner cheek of the ${name}`, face, add(outer, thickness), ownSize(laying, across), 'mortise gauge'),
+    ...(isFull(laying, joint, tenon) ? [] : [
+      ...ends('tenon top', `top of the ${name}`, edge, top, ownSize(laying, along), 'marking gauge'),
+      ...ends('tenon bottom', `bottom of the ${name}`, edge, add(top, width), ownSize(laying, along), 'marking gauge'),
     ]),
   ];
 }

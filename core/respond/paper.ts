@@ -44,7 +44,7 @@ export function sheetOrder(state: State, now: Moment): SheetOrder | undefined {
   const sizes = sizesOf(state);
   if (!state.piece || !sizes) return undefined;
   const { rounding, paper } = state.settings;
-  return { piece: state.piece, sizes, places: state.places, rounding, paper, date: now.wallTrusted ? dateOf(now) : 'date not known' };
+  return { piece: state.piece, sizes, places: state.places, turns: state.turns, rounding, paper, date: now.wallTrusted ? dateOf(now) : 'date not known' };
 }
 
 function dateOf({ wallMs }: Moment): string {

@@ -85,21 +85,27 @@ export class PaperScreen extends LeafingScreen {
 
   /** Made anew only when what they are drawn from has changed. */
   #sheets(order: SheetOrder, sheet: SheetChoice): Result<SheetSet, string> {
-    const stands = [order.piece, order.sizes, order.places, order.rounding, order.paper, order.date, sheet];
+    const stands = [order.piece, order.sizes, order.places, order.turns, order.rounding, order.paper, order.date, sheet];
     if (this.#made === null || stands.some((one, index) => one !== this.#made?.stands[index])) this.#made = { stands, sheets: sheetsFor(order, sheet) };
     return this.#made.sheets;
   }
 
   #choices(order: SheetOrder): readonly Choice[] {
-    const { piece, sizes, paper } = order;
+    const { piece, paper } = order;
     return [
-      ...everySheet(piece, sizes).map((sheet): Choice => ({
-        label: sheet.what === 'layout' ? piece.file.parts.find(({ id }) => id === sheet.part)?.name ?? sheet.part : nameOfSheets(piece, sheet),
+      ...everySheet(order).map((sheet): Choice => ({
+        label: sheet.what === 'layout' ? labelOf(piece, sheet) : nameOfSheets(piece, sheet),
         ...(sheet.what === 'layout' ? { detail: 'layout' } : {}), does: { request: { kind: 'sheets', sheet } },
       })),
       { label: 'paper', detail: PAPERS[paper].say, does: { request: { kind: 'set', setting: { paper: paper === 'a4' ? 'letter' : 'a4' } } } },
     ];
   }
+}
+
+/** 'leg', 'leg 2' */
+function labelOf({ file }: SheetOrder['piece'], { part, copy }: Extract<SheetChoice, { what: 'layout' }>): string {
+  const name = file.parts.find(({ id }) => id === part)?.name ?? part;
+  return copy === undefined ? name : `${name} ${copy}`;
 }
 
 function joinedText(groups: SheetSet['groups']): string {

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { marksFor } from '../../core/joint/marks.ts';
-import { everySheet, facesOf, sheetsFor } from '../../core/layout/paper/order.ts';
+import { facesOf } from '../../core/layout/paper/faces.ts';
+import { everySheet, sheetsFor } from '../../core/layout/paper/order.ts';
 import type { Page, SheetSet, Stroke } from '../../core/layout/paper/sheet.ts';
 import { layOut, sheetFonts } from '../../deploy/layout.ts';
 import { writePdf } from '../../kiosk/draw/pdf.ts';
@@ -36,7 +37,7 @@ function nearest(lines: readonly ReadLine[], { points: [from, to] }: Stroke): nu
 }
 
 describe('the PDF, read back by another program', () => {
-  it.each(everySheet(DEMO, orderFor(DEMO).sizes).map((choice) => [choice.what === 'layout' ? `layout of ${choice.part}` : choice.what, choice] as const))('%s has every line within a hundredth of a millimetre', async (_, choice) => {
+  it.each(everySheet(orderFor(DEMO)).map((choice) => [choice.what === 'layout' ? `layout of ${choice.part}` : choice.what, choice] as const))('%s has every line within a hundredth of a millimetre', async (_, choice) => {
     const set = made(choice);
     const pdf = await openPdf(await pdfOf(set));
     expect(pdf.numPages).toBe(set.pages.length);
@@ -54,7 +55,7 @@ describe('the PDF, read back by another program', () => {
     const read = await (await openPdf(await pdfOf(set))).getPage(1);
     const lines = await linesOf(read);
     const start = marksFor(DEMO, order.sizes, 'leg').find(({ kind, joint }) => kind === 'mortise start' && joint === 'longRailTenon');
-    const faces = facesOf(DEMO, order.sizes, order.places, 'leg');
+    const faces = facesOf(order, 'leg');
     const across = faces.ok ? (faces.value[0]?.across ?? 0) / 1e6 : 0;
     // Upright lines as long as the face is wide, from the left: the top end, and the lines of the mortise.
     const upright = lines.filter(({ x1, x2, y1, y2 }) => Math.abs(x1 - x2) < 1e-6 && Math.abs(Math.abs(y2 - y1) - across) < TRUE_MM).map(({ x1 }) => x1).sort((a, b) => a - b);

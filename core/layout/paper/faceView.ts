@@ -1,21 +1,33 @@
+import type { Face } from '../../faces/face.ts';
 import type { Mark } from '../../joint/marks.ts';
 import { add, subtract } from '../../length/arithmetic.ts';
 import { nanometres, ZERO_LENGTH, type Length } from '../../length/length.ts';
 
 /** One face of a part seen square on, its length from left to right, with all that is marked on it. */
 export interface FaceView {
-  /** 'face towards the long rail', 'outside face' */
+  /** 'face B, towards the long rail'; of no copy in particular 'face towards the long rail', 'outside face' */
   readonly name: string;
+  /** The letter that the maker gave it, once it is known which way the copy stands. */
+  readonly face?: Face;
   readonly along: Length;
   readonly across: Length;
-  /** What its left end and its upper edge are: distances are from these. */
+  /** What its left end and its upper edge are, and its lower one where that is known. */
   readonly leftIs: string;
   readonly topIs: string;
+  readonly bottomIs?: string;
+  /** The part's reference face itself: it bears the face mark. */
+  readonly isReference?: true;
+  /** The edge that distances across the face are from, where the gauge's stock runs. */
+  readonly gaugeFrom: 'top' | 'bottom';
+  /** Whose drawing it is besides, or that it is mirrored for some. */
+  readonly note?: string;
   readonly lines: readonly ViewLine[];
   /** What is cut away, hatched: from the left, and from the top. */
   readonly waste: readonly Waste[];
   /** Depths, which no line on this face shows. */
   readonly depths: readonly Mark[];
+  /** Where a slot runs out of the part: there its hatching has no closing line. */
+  readonly open?: 'left' | 'right';
 }
 
 export interface Waste { readonly from: Length; readonly to: Length; readonly top: Length; readonly bottom: Length }

@@ -1,14 +1,14 @@
 import { marksFor } from '../../joint/marks.ts';
-import { nanometres, type Length } from '../../length/length.ts';
+import { nanometres } from '../../length/length.ts';
 import { divisionOf } from '../../length/round.ts';
 import type { Rounding } from '../../length/rounding.ts';
-import { sizeOf, type Sizes } from '../../piece/evaluate.ts';
+import type { Part } from '../../piece/file.ts';
 import type { LoadedPiece } from '../../piece/loadedPiece.ts';
-import { assertNever, failure, success, type Result } from '../../result.ts';
+import { assertNever, success, type Result } from '../../result.ts';
 import type { SheetChoice } from './choice.ts';
 import { cutList } from './cutList.ts';
 import type { Drawing } from './drawing.ts';
-import type { FaceView } from './faceView.ts';
+import { facesOf, type Laid } from './faces.ts';
 import { gaugeCard } from './gaugeCard.ts';
 import type { PaperName } from './paperSize.ts';
 import { faceBand, longestOf } from './partSheet.ts';
@@ -17,12 +17,8 @@ import { rodBand } from './rod.ts';
 import { rodOf, spanOf } from './rodMarks.ts';
 import type { SheetSet } from './sheet.ts';
 import { tile } from './tile.ts';
-import { viewsOf } from './views.ts';
 
-export interface SheetOrder {
-  readonly piece: LoadedPiece;
-  readonly sizes: Sizes;
-  readonly places: ReadonlyMap<string, string>;
+export interface SheetOrder extends Laid {
   readonly rounding: Rounding;
   readonly paper: PaperName;
   /** As it is to stand on the sheets: '25 November 2026'; empty when nobody knows. */
@@ -50,10 +46,12 @@ export function nameOfSheets(piece: LoadedPiece, choice: SheetChoice): string {
   return choice.copy === undefined ? `layout of the ${name}` : `layout of ${name} ${choice.copy}`;
 }
 
-/** Every sheet that a piece has: the layout of each part that bears marks, and the others. */
-export function everySheet(piece: LoadedPiece, sizes: Sizes): readonly SheetChoice[] {
+/** Every sheet that a piece has: the layout of each part that bears marks, of each copy of it that is turned its own way, and the others. */
+export function everySheet({ piece, sizes, places, turns }: Laid): readonly SheetChoice[] {
   const marked = piece.file.parts.filter(({ id }) => marksFor(piece, sizes, id).length > 0);
-  return [...marked.map(({ id }): SheetChoice => ({ what: 'layout', part: id })), { what: 'rod' }, { what: 'labels' }, { what: 'cut list' }, { what: 'gauge card' }];
+  const ownWay = ({ id, count }: Part): readonly SheetChoice[] => Array.from({ length: count }, (_, index): SheetChoice => ({ what: 'layout', part: id, copy: index + 1 }))
+    .filter((choice) => choice.what === 'layout' && places.has(`${id}/${choice.copy ?? 0}`) && turns.has(`${id}/${choice.copy ?? 0}`));
+  return [...marked.flatMap((part): readonly SheetChoice[] => [{ what: 'layout', part: part.id }, ...ownWay(part)]), { what: 'rod' }, { what: 'labels' }, { what: 'cut list' }, { what: 'gauge card' }];
 }
 
 function drawingOf(order: SheetOrder): Drawing {
@@ -63,7 +61,7 @@ function drawingOf(order: SheetOrder): Drawing {
 }
 
 function partLayout(drawing: Drawing, partId: string, copy: number | undefined): Result<SheetSet, string> {
-  const views = facesOf(drawing.piece, drawing.sizes, drawing.places, partId, copy);
+  const views = facesOf(drawing, partId, copy);
   if (!views.ok) return views;
   const part = drawing.piece.file.parts.find(({ id }) => id === partId);
   const which = part === undefined ? partId : copy === undefined ? `${part.name}${part.count > 1 ? `, all ${part.count} copies` : ''}` : `${part.name} ${copy}${placed(drawing, partId, copy)}`;
@@ -74,17 +72,6 @@ function partLayout(drawing: Drawing, partId: string, copy: number | undefined):
 function placed({ places }: Drawing, part: string, copy: number): string {
   const place = places.get(`${part}/${copy}`);
   return place === undefined ? '' : `, ${place}`;
-}
-
-/** The faces of a part that bear marks, or why they cannot be drawn. */
-export function facesOf(piece: LoadedPiece, sizes: Sizes, places: ReadonlyMap<string, string>, partId: string, copy?: number): Result<readonly FaceView[], string> {
-  const part = piece.file.parts.find(({ id }) => id === partId);
-  if (!part) return failure(`This piece has no part called ${partId}. It has ${piece.file.parts.map(({ name }) => name).join(', ')}.`);
-  if (copy !== undefined && (copy < 1 || copy > part.count)) return failure(`There is no ${part.name} ${copy}; this piece has ${part.count}.`);
-  const marks = marksFor(piece, sizes, partId, copy, copy === undefined ? null : places.get(`${partId}/${copy}`) ?? null);
-  if (marks.length === 0) return failure(`Nothing is marked on the ${part.name}: there is no layout to draw.`);
-  const own = (key: string): Length => sizeOf(sizes, `${partId}.${key}`, copy)?.length ?? nanometres(0);
-  return success(viewsOf(piece, part, { length: own('length'), width: own('width'), thickness: own('thickness'), horn: own('horn'), lowerHorn: own('lowerHorn') }, marks));
 }
 
 function rod(drawing: Drawing): Result<SheetSet, string> {

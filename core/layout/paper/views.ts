@@ -1,28 +1,41 @@
 import type { Mark } from '../../joint/marks.ts';
+import { drawnFace, standingAt, type Standing } from '../../faces/drawn.ts';
+import { mortisedSides } from '../../faces/stand.ts';
 import { mateOf } from '../../joint/mates.ts';
 import { subtract } from '../../length/arithmetic.ts';
 import { ZERO_LENGTH, type Length } from '../../length/length.ts';
 import type { MortiseAndTenon, Part } from '../../piece/file.ts';
 import type { LoadedPiece } from '../../piece/loadedPiece.ts';
-import { acrossLines, isDepth, placesAlong, spanOf, together, wholeLength, type FaceView, type PartSize, type ViewLine, type Waste } from './faceView.ts';
-import { tenonViews } from './tenonViews.ts';
+import { acrossLines, isDepth, together, wholeLength, type FaceView, type PartSize, type ViewLine } from './faceView.ts';
+import { hollow, linesOf } from './hollows.ts';
+import { slotEnd } from './slotEnd.ts';
+import { standingViews } from './standingViews.ts';
+import { tenonViews, type Lying } from './tenonViews.ts';
 
-interface Viewed {
+export interface Viewed {
   readonly piece: LoadedPiece;
   readonly part: Part;
   readonly size: PartSize;
   readonly marks: readonly Mark[];
+  /** How the copy stands or lies, once the maker has said so. */
+  readonly stands?: Standing;
+  readonly lies?: Lying;
 }
 
 const ALL_SIDES = 'all four sides';
 const FOOT = 'the bottom end';
+const BOTH_FACES = 'both faces';
 
-/** The faces that bear the marks; without any on a face of its own, the reference face. Mortises that go into the same size of the part share a face. */
-export function viewsOf(piece: LoadedPiece, part: Part, size: PartSize, marks: readonly Mark[]): readonly FaceView[] {
-  const viewed: Viewed = { piece, part, size, marks };
+/**
+ * The faces that bear the marks; without any on a face of its own, the reference face. Of a copy that stands somewhere, each face as it is there; else
+ * mortises that go into the same size of the part share a face.
+ */
+export function viewsOf(viewed: Viewed): readonly FaceView[] {
+  const { piece, part, size, marks, stands, lies } = viewed;
   const tenoned = marks.filter((mark) => { const joint = jointOf(viewed, mark); return joint?.tenonOn === part.id && joint.mortiseIn !== part.id; });
-  const views = [...mortisedFaces(viewed), ...tenonViews(part, size, tenoned), ...markedFaces(viewed)];
-  return [...(views.length > 0 ? views : [plainFace(viewed)]), ...footFace(viewed)];
+  const mortised = stands === undefined ? mortisedFaces(viewed) : standingViews(piece, size, marks, stands).map((view) => ({ ...view, lines: [...view.lines, ...around(viewed, view.across)] }));
+  const views = [...mortised, ...tenonViews(part, size, tenoned, lies), ...markedFaces(viewed)];
+  return [...(views.length > 0 ? views : [plainFace(viewed)]), ...slotEnd(piece, size, marks), ...footFace(viewed)];
 }
 
 function jointOf({ piece }: Viewed, { joint }: Mark): MortiseAndTenon | undefined {
@@ -40,43 +53,34 @@ function mortisedFaces(viewed: Viewed): readonly FaceView[] {
     const across = into === 'width' ? size.thickness : size.width;
     return {
       name: `face towards the ${mates.join(' and the ')}${own.some(({ on }) => /far one/.test(on)) ? ', and the far one' : ''}`,
-      along: wholeLength(size), across, leftIs: size.horn > 0 ? 'rough top end' : 'top end', topIs: 'outer face',
+      along: wholeLength(size), across, leftIs: size.horn > 0 ? 'rough top end' : 'top end', topIs: 'outer face', gaugeFrom: 'top' as const, ...mirroredAt(part, own.flatMap((mark) => jointOf(viewed, mark) ?? [])),
       lines: [...linesOf(own, across, size), ...around(viewed, across)], waste: together(own).flatMap((of) => hollow(of, size)), depths: own.filter(isDepth),
     };
   });
 }
 
-/** From an end the lines go across the face; from a face or an edge they go along it, as far as their mortise does. */
-function linesOf(marks: readonly Mark[], across: Length, size: PartSize): readonly ViewLine[] {
-  return together(marks).flatMap((of) => of.filter((mark) => !isDepth(mark)).flatMap((mark): readonly ViewLine[] => {
-    if (mark.from.kind === 'end') return acrossLines(mark, across, size);
-    const { from, to } = reach(of, size);
-    return [{ mark, lies: 'along', at: mark.at, from, to }];
-  }));
-}
-
-/** Where along the part a mortise or a groove runs: from its start to its end, and where it has none to the end of the part. */
-function reach(marks: readonly Mark[], size: PartSize): { readonly from: Length; readonly to: Length } {
-  const at = (kind: RegExp): readonly Length[] => marks.filter((mark) => mark.from.kind === 'end' && kind.test(mark.kind)).flatMap((mark) => placesAlong(mark, size));
-  // A socket for the haunch that is level with the end has no line of its own.
-  const open = marks.some(({ kind }) => kind === 'haunch depth') && !marks.some(({ kind }) => kind === 'haunch start');
-  return { from: (open ? undefined : spanOf(at(/start/))?.[0]) ?? size.horn, to: spanOf(at(/end/))?.[1] ?? subtract(wholeLength(size), size.lowerHorn) };
-}
-
-function hollow(marks: readonly Mark[], size: PartSize): readonly Waste[] {
-  const sides = spanOf(marks.filter((mark) => mark.from.kind !== 'end' && !isDepth(mark)).map(({ at }) => at));
-  return sides && sides[1] > sides[0] ? [{ ...reach(marks, size), top: sides[0], bottom: sides[1] }] : [];
+/** A drawing of no copy in particular is right for one hand, and mirrored for the other. */
+function mirroredAt(part: Part, joints: readonly MortiseAndTenon[]): { readonly note?: string } {
+  const seen = (part.places ?? []).flatMap((name) => {
+    const standing = standingAt(name);
+    const sides = new Set(joints.flatMap((joint) => mortisedSides(joint, standing.place)));
+    return [...sides].map((side) => ({ name, gaugeFrom: drawnFace(standing, side).gaugeFrom }));
+  });
+  const at = (gaugeFrom: 'upper' | 'lower'): string => [...new Set(seen.filter((one) => one.gaugeFrom === gaugeFrom).map(({ name }) => name))].join(', ');
+  return at('lower') === '' ? {} : { note: `${at('upper') === '' ? '' : `As at ${at('upper')}. `}Mirrored at ${at('lower')}: there the outer face is below.` };
 }
 
 /** Faces that bear a groove or the like: named by where the marks say that they are. */
 function markedFaces(viewed: Viewed): readonly FaceView[] {
   const { part, size, marks } = viewed;
-  const own = marks.filter((mark) => mark.on !== ALL_SIDES && mark.on !== FOOT && jointOf(viewed, mark) === undefined);
+  const own = marks.filter((mark) => ![ALL_SIDES, BOTH_FACES, FOOT].includes(mark.on) && jointOf(viewed, mark) === undefined);
   return [...new Set(own.map(({ on }) => on))].map((on) => {
     const here = own.filter((mark) => mark.on === on);
     const across = here.find((mark) => mark.from.kind !== 'end' && !isDepth(mark))?.within ?? size.width;
+    const name = on.replace(/^the /, '');
+    const letter = viewed.lies?.letterOf(name);
     return {
-      name: on.replace(/^the /, ''), along: wholeLength(size), across, leftIs: 'one end', topIs: part.referenceEdge ?? 'face edge',
+      name: letter === undefined ? name : `${name}, ${letter}`, ...(letter === undefined ? {} : { face: letter }), along: wholeLength(size), across, leftIs: 'one end', topIs: part.referenceEdge ?? 'face edge', gaugeFrom: 'top' as const,
       lines: [...linesOf(here, across, size), ...around(viewed, across)], waste: together(here).flatMap((of) => hollow(of, size)), depths: here.filter(isDepth),
     };
   });
@@ -84,12 +88,12 @@ function markedFaces(viewed: Viewed): readonly FaceView[] {
 
 /** Marks that run round the whole part stand on every face of it; those of the tenons are on theirs. */
 function around(viewed: Viewed, across: Length): readonly ViewLine[] {
-  return viewed.marks.filter((mark) => mark.on === ALL_SIDES && mark.from.kind === 'end').flatMap((mark) => acrossLines(mark, across, viewed.size));
+  return viewed.marks.filter((mark) => mark.from.kind === 'end' && (mark.on === ALL_SIDES || (mark.on === BOTH_FACES && across === viewed.size.width))).flatMap((mark) => acrossLines(mark, across, viewed.size));
 }
 
 function plainFace(viewed: Viewed): FaceView {
   const { part, size } = viewed;
-  return { name: part.referenceFace ?? 'face side', along: wholeLength(size), across: size.width, leftIs: 'one end', topIs: part.referenceEdge ?? 'face edge', waste: [], depths: [], lines: around(viewed, size.width) };
+  return { name: part.referenceFace ?? 'face side', along: wholeLength(size), across: size.width, leftIs: 'one end', topIs: part.referenceEdge ?? 'face edge', gaugeFrom: 'top', isReference: true, waste: [], depths: [], lines: around(viewed, size.width) };
 }
 
 /** The end of a foot: how far in its bevel comes from each side. */
@@ -98,7 +102,7 @@ function footFace({ size, marks }: Viewed): readonly FaceView[] {
   if (own.length === 0) return [];
   const bothSides = (mark: Mark, lies: ViewLine['lies'], whole: Length, to: Length): readonly ViewLine[] => [mark.at, subtract(whole, mark.at)].map((at) => ({ mark, lies, at, from: ZERO_LENGTH, to }));
   return [{
-    name: 'bottom end', along: size.width, across: size.thickness, leftIs: 'one side', topIs: 'one side', waste: [], depths: [],
+    name: 'bottom end', along: size.width, across: size.thickness, leftIs: 'one side', topIs: 'one side', gaugeFrom: 'top', waste: [], depths: [],
     lines: own.flatMap((mark) => [...bothSides(mark, 'across', size.width, size.thickness), ...bothSides(mark, 'along', size.thickness, size.width)]),
   }];
 }

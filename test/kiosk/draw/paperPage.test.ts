@@ -1,13 +1,14 @@
 import { expect } from '@open-wc/testing';
 import { render } from 'lit';
 import { marksFor } from '../../../core/joint/marks.ts';
-import { everySheet, facesOf, sheetsFor, type SheetOrder } from '../../../core/layout/paper/order.ts';
+import { facesOf } from '../../../core/layout/paper/faces.ts';
+import { everySheet, sheetsFor, type SheetOrder } from '../../../core/layout/paper/order.ts';
 import type { Page, Stroke } from '../../../core/layout/paper/sheet.ts';
 import { evaluate } from '../../../core/piece/evaluate.ts';
 import { drawPage } from '../../../kiosk/draw/paperPage.ts';
 import { PIECE } from '../sampleViews.ts';
 
-const ORDER: SheetOrder = { piece: PIECE, sizes: evaluate(PIECE, []), places: new Map(), rounding: { unit: 'inch', denominator: 32 }, paper: 'a4', date: '25 November 2026' };
+const ORDER: SheetOrder = { piece: PIECE, sizes: evaluate(PIECE, []), places: new Map(), turns: new Map(), rounding: { unit: 'inch', denominator: 32 }, paper: 'a4', date: '25 November 2026' };
 /** A hundredth of a millimetre. */
 const TRUE_MM = 0.01;
 
@@ -39,7 +40,7 @@ describe('a sheet as it is drawn for the printer', () => {
     expect([svg.getAttribute('width'), svg.getAttribute('height'), svg.getAttribute('viewBox')]).to.deep.equal(['210mm', '297mm', '0 0 210 297']);
   });
 
-  for (const choice of everySheet(PIECE, ORDER.sizes)) {
+  for (const choice of everySheet(ORDER)) {
     it(`has every line of the ${choice.what === 'layout' ? `layout of the ${choice.part}` : choice.what} within a hundredth of a millimetre`, () => {
       const made = sheetsFor(ORDER, choice);
       if (!made.ok) throw new Error(made.fault);
@@ -58,7 +59,7 @@ describe('a sheet as it is drawn for the printer', () => {
   it('has the marks of a leg as far from its top end as the leg has them', () => {
     const made = sheetsFor(ORDER, { what: 'layout', part: 'leg' });
     const [page] = made.ok ? made.value.pages : [];
-    const views = facesOf(PIECE, ORDER.sizes, ORDER.places, 'leg');
+    const views = facesOf(ORDER, 'leg');
     if (page === undefined || !views.ok) throw new Error('no sheet');
     const read = linesOf(svgOf(page));
     const end = Math.min(...(read.get('outline') ?? []).map(([x = 0]) => x));

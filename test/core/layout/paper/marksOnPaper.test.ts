@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { marksFor } from '../../../../core/joint/marks.ts';
-import { facesOf, sheetsFor, type SheetOrder } from '../../../../core/layout/paper/order.ts';
+import { facesOf } from '../../../../core/layout/paper/faces.ts';
+import { sheetsFor, type SheetOrder } from '../../../../core/layout/paper/order.ts';
 import type { Page, SheetSet, Stroke } from '../../../../core/layout/paper/sheet.ts';
 import type { FaceView } from '../../../../core/layout/paper/faceView.ts';
 import type { LoadedPiece } from '../../../../core/piece/loadedPiece.ts';
 import { DEMO, orderFor, TABLES } from './shop.ts';
 
 function faces(order: SheetOrder, part: string): readonly FaceView[] {
-  const found = facesOf(order.piece, order.sizes, order.places, part);
+  const found = facesOf(order, part);
   return found.ok ? found.value : [];
 }
 

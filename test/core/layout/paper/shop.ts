@@ -10,7 +10,7 @@ import fc from 'fast-check';
 export const DEMO = loadSound(DEMO_TEXT);
 
 export function orderFor(piece: LoadedPiece, paper: PaperName = 'a4'): SheetOrder {
-  return { piece, sizes: evaluate(piece, []), places: new Map(), rounding: { unit: 'inch', denominator: 32 }, paper, date: '25 November 2026' };
+  return { piece, sizes: evaluate(piece, []), places: new Map(), turns: new Map(), rounding: { unit: 'inch', denominator: 32 }, paper, date: '25 November 2026' };
 }
 
 function madeFrom(answers: Readonly<Record<string, string>>): LoadedPiece | undefined {

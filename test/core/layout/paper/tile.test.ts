@@ -88,7 +88,7 @@ describe('sheets that are joined', () => {
 it('every sheet of the demo piece bears the bars, 100 mm and 4 in, across and upright, inside the paper', () => {
   for (const paper of ['a4', 'letter'] as const) {
     const order = orderFor(DEMO, paper);
-    for (const choice of everySheet(order.piece, order.sizes)) {
+    for (const choice of everySheet(order)) {
       const made = sheetsFor(order, choice);
       if (!made.ok) throw new Error(made.fault);
       for (const page of made.value.pages) {
