@@ -117,6 +117,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'record': return html`<bench-record .view=${view} .screen=${screen}></bench-record>`;
     case 'reckoning': return html`<bench-reckoning .view=${view} .screen=${screen}></bench-reckoning>`;
     case 'chopping': return html`<bench-chopping .view=${view} .screen=${screen}></bench-chopping>`;
+    case 'layout': return html`<bench-layout .view=${view} .screen=${screen}></bench-layout>`;
     case 'paper': return html`<bench-paper .view=${view} .screen=${screen}></bench-paper>`;
     case 'air': return html`<bench-air .view=${view}></bench-air>`;
     case 'wood': return html`<bench-wood .view=${view} .screen=${screen}></bench-wood>`;

@@ -48,6 +48,8 @@ export type SizeRequest =
 export type JointRequest =
   | { readonly kind: 'marks'; readonly part?: string; readonly copy?: number }
   | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' }
+  /** One face of a part, drawn with its marks; without a part, of what is on the screen or at the step. */
+  | { readonly kind: 'layout face'; readonly part?: string; readonly copy?: number; readonly to?: 'next' | 'back' | 'next copy' | Face }
   | { readonly kind: 'how deep'; readonly joint?: string }
   | { readonly kind: 'which chisel'; readonly joint?: string }
   | { readonly kind: 'how to chop'; readonly joint?: string }

@@ -23,6 +23,8 @@ export type Screen =
   | { readonly name: 'reckoning'; readonly result?: ReckoningResult }
   /** A mortise being chopped, stages counted from 1; `step` is the one that it was begun in. */
   | { readonly name: 'chopping'; readonly joint: string; readonly stage: number; readonly step?: StepId }
+  /** The marks of a part or of one copy, a face at a time; faces count from 1. */
+  | { readonly name: 'layout'; readonly part: string; readonly copy?: number; readonly face: number }
   /** What can be had on paper; with a choice, its sheets. */
   | { readonly name: 'paper'; readonly sheet?: SheetChoice }
   /** Shop, wood and glue tonight. */

@@ -72,7 +72,7 @@ export function facesAbout({ state, conversation: { screen } }: Bench, named: st
   const parts = state.piece?.file.parts ?? [];
   const one = (id: string | undefined): readonly Part[] => parts.filter((part) => part.id === id);
   if (named !== undefined) return one(named);
-  const shown = screen.name === 'faces' || screen.name === 'part' ? one(screen.part) : [];
+  const shown = screen.name === 'faces' || screen.name === 'part' || screen.name === 'layout' ? one(screen.part) : [];
   if (shown.length > 0) return shown;
   const able = parts.filter((part) => facedPart(state, part).ok);
   const step = currentStep(stepsOf(state), state);

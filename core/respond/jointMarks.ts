@@ -34,6 +34,17 @@ export function tellPartMarks(jointing: Jointing, partId: string, copy: number |
   return tell({ say: [hand, sentence(head), sayJoints(jointing, part.id, place, marks)].filter(Boolean).join(' '), ...(hand === '' ? {} : { note: hand, signal: 'wrong' as const }), screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
 }
 
+/** The marks of one face, joint by joint; where there are several mortises, only those along the part: the rest stands before the eye. */
+export function sayMarksOf(jointing: Jointing, partId: string, all: readonly Mark[]): string {
+  const several = new Set(all.filter(({ kind }) => kind === 'mortise start' || kind === 'mortise end').map(subjectOf)).size > 1;
+  const marks = several ? all.filter(({ from }) => from.kind === 'end') : all;
+  return [...new Set(marks.map(subjectOf))].map((subject) => {
+    const own = marks.filter((mark) => subjectOf(mark) === subject);
+    const joint = own[0]?.joint;
+    return sentence(`${joint === undefined ? subject : nameOf(jointing, partId, joint)}: ${sayMarks(jointing, own)}`);
+  }).join(' ');
+}
+
 /** All marks of each joint; of several mortises only where they lie along the part, which is as much as the ear keeps. */
 function sayJoints(jointing: Jointing, partId: string, place: string | null, marks: readonly Mark[]): string {
   const short = marks.filter(({ kind }) => kind === 'mortise start').length > 1;

@@ -15,6 +15,7 @@ import { tellChopStage } from './chopStage.ts';
 import { tellByTheBook } from './jointByTheBook.ts';
 import type { Jointing } from './jointing.ts';
 import { tellJointMarks, tellPartMarks } from './jointMarks.ts';
+import { tellLayoutFace } from './layoutFaces.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, sentence, spoken, written } from './saying.ts';
 import { sizesOf, stepsOf } from './views.ts';
@@ -31,7 +32,7 @@ export function respondToJoint(bench: Bench, request: JointRequest): Response {
 
 /** What is asked while a stage of the chopping is on the screen leaves it there: the answer is said, and stands below. */
 function inTheGuide({ conversation: { screen } }: Bench, request: JointRequest, response: Response): Response {
-  if (screen.name !== 'chopping' || request.kind === 'chop stage' || response.reply.question) return response;
+  if (screen.name !== 'chopping' || request.kind === 'chop stage' || request.kind === 'layout face' || response.reply.question) return response;
   return { ...response, reply: { ...response.reply, screen, note: response.reply.note ?? response.reply.say } };
 }
 
@@ -41,6 +42,8 @@ function answer(bench: Bench, jointing: Jointing, request: Exclude<JointRequest,
       return marks(jointing, request.part, request.copy);
     case 'marks of joint':
       return withJoint(jointing, request.joint, () => request, (joint) => tellJointMarks(jointing, joint, request.side, request.only));
+    case 'layout face':
+      return tellLayoutFace(bench, jointing, request);
     case 'how deep':
       return withJoint(jointing, request.joint ?? guided(bench), (joint) => ({ kind: 'how deep', joint }), (joint) => tellJointMarks(jointing, joint, 'mortise', 'depth'));
     case 'which chisel':

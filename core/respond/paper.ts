@@ -1,6 +1,7 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { PaperRequest } from '../bench/request.ts';
+import type { Screen } from '../bench/screen.ts';
 import type { Moment } from '../clock/moment.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import { nameOfSheets, sheetsFor, type SheetOrder } from '../layout/paper/order.ts';
@@ -20,7 +21,7 @@ export function respondToPaper(bench: Bench, request: PaperRequest, now: Moment)
   if (!order) return noPiece();
   if (request.kind === 'print scale') return tellPrintScale(bench, order, request);
   const { screen } = bench.conversation;
-  const sheet = request.sheet ?? (screen.name === 'paper' ? screen.sheet : undefined);
+  const sheet = request.sheet ?? sheetOn(screen);
   if (!sheet) return tell({ say: 'On paper I have the layout of each part, the rod, part labels, the cut list and the gauge card. Which?', screen: { name: 'paper' } });
   const sheets = sheetsFor(order, sheet);
   if (!sheets.ok) return refuse(sheets.fault, { screen: { name: 'paper' } });
@@ -30,6 +31,12 @@ export function respondToPaper(bench: Bench, request: PaperRequest, now: Moment)
     case 'save sheets': return told(order, sheet, sheets.value, '', 'file');
     default: return assertNever(request);
   }
+}
+
+/** What the screen is about, on paper. */
+function sheetOn(screen: Screen): SheetChoice | undefined {
+  if (screen.name === 'layout') return { what: 'layout', part: screen.part, ...(screen.copy === undefined ? {} : { copy: screen.copy }) };
+  return screen.name === 'paper' ? screen.sheet : undefined;
 }
 
 function told({ piece, paper }: SheetOrder, sheet: SheetChoice, { pages, groups }: SheetSet, more: string, to?: 'printer' | 'file'): Response {

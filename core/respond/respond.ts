@@ -32,7 +32,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
-    case 'marks': case 'marks of joint': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
+    case 'marks': case 'marks of joint': case 'layout face': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
       return respondToJoint(bench, request);
     case 'like faces': case 'like end': case 'like board': case 'board arches': case 'faces of': case 'place them': case 'second best': case 'take placing': case 'what counts':
       return respondToFaces(bench, request);

@@ -17,7 +17,7 @@ export function lastSize(bench: Bench): SizeMention | undefined {
 /** What was last spoken of: what 'and the width' goes by. */
 export function lastPart(bench: Bench): { readonly owner: string; readonly copy?: number } | undefined {
   const { conversation: { screen }, state: { piece } } = bench;
-  if (screen.name === 'part' || (screen.name === 'faces' && screen.part !== undefined)) return { owner: screen.part ?? '', ...(screen.copy === undefined ? {} : { copy: screen.copy }) };
+  if (screen.name === 'part' || screen.name === 'layout' || (screen.name === 'faces' && screen.part !== undefined)) return { owner: screen.part ?? '', ...(screen.copy === undefined ? {} : { copy: screen.copy }) };
   const last = lastSize(bench);
   const owner = last && piece ? describeSize(piece, last.size)?.owner.id : undefined;
   return owner === undefined ? undefined : { owner, ...(last?.copy === undefined ? {} : { copy: last.copy }) };

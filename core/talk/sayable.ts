@@ -41,7 +41,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'parts':
       return [...part.map((name) => `show the ${name}`), ...part.map((name) => `how many ${name}`), ...length.map((size) => `how long is the ${size}`)];
     case 'part':
-      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), ...copy.map((one) => `where do the joints go on ${one}`), 'what moved'];
+      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), ...copy.map((one) => `where do the joints go on ${one}`), ...copy.map((one) => `show the layout of ${one}`), 'what moved'];
     case 'moved':
       return ['what no longer fits', ...length.map((size) => `why is the ${size} so long`), ...width.map((size) => `how wide is ${size}`), 'scratch that'];
     case 'size': case 'why':
@@ -52,6 +52,8 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return ['half of thirty one and five eighths', 'divide sixty inches into five equal spaces', 'three times an inch and a half', 'that plus a quarter', 'that less one sixteenth', 'that in millimeters'];
     case 'chopping':
       return ['next', 'back', 'stage three', 'say again', 'how deep', 'which chisel', 'done'];
+    case 'layout':
+      return ['next face', 'next copy', ...copy.map((one) => `the layout of ${one}`), 'to face B', 'where do the mortises go', 'print it', 'which gauge is set to what'];
     case 'paper':
       return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
     case 'air':
@@ -94,6 +96,7 @@ function atJoint(bench: Bench): readonly string[] {
   const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
   if (step?.operation === 'orient and mark') return ['place them', ...atFaces({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }, bench).slice(0, 2)];
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
+  if (step?.operation === 'joint layout') return ['show the layout', 'gauges', 'where do the mortises go'];
   return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
 }
 

@@ -5,12 +5,12 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
  */
 export const KEY_TABLE = {
-  step: { back: '-', faces: '1', sizes: '1', stages: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  step: { back: '-', faces: '1', sizes: '1', stages: '1', layout: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
   'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', faces: '5', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
   parts: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
-  part: { parts: '-', faces: '9', 'other sizes': '+', listen: '*', menu: '/', step: '0' },
+  part: { parts: '-', faces: '9', layout: '8', 'other sizes': '+', listen: '*', menu: '/', step: '0' },
   size: { part: '-', why: '1', record: '2', 'digit by digit': '3', 'say again': '.', listen: '*', step: '0' },
   why: { size: '-', next: '+', 'what moved': '1', 'say again': '.', listen: '*', menu: '/', step: '0' },
   moved: { step: '0', back: '-', next: '+', 'what fits': '1', listen: '*', menu: '/' },
@@ -29,7 +29,8 @@ export const KEY_TABLE = {
   help: { step: '0', back: '-', next: '+', 'key card': '1', menu: '/' },
   card: { help: '-', next: '+', print: '1', step: '0' },
   menu: { step: '0', back: '-', next: '+', listen: '*', 'put away': '9' },
-  chopping: { step: '0', back: '-', 'say again': '.', listen: '*', next: '+' },
+  layout: { step: '0', 'face before': '-', 'next face': '+', 'next copy': '1', paper: '9', listen: '*', menu: '/' },
+  chopping: { step: '0', back: '-', layout: '1', 'say again': '.', listen: '*', next: '+' },
   paper: { step: '0', back: '-', next: '+', save: '8', print: '9', listen: '*', menu: '/' },
   air: { step: '0', why: '9', 'warm up': '.', 'glue-up': '+', listen: '*', menu: '/' },
   wood: { step: '0', 'tell me': '9', 'is it ready': '+', 'parts at rest': '-', listen: '*', menu: '/' },

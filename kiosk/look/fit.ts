@@ -52,9 +52,10 @@ function measure(box: HTMLElement): string {
   return [box.clientWidth, box.clientHeight, box.scrollWidth, box.scrollHeight, getComputedStyle(box).getPropertyValue('--text'), box.textContent].join(' ');
 }
 
-/** Letters reach beyond their line where lines are set close: a tenth of their size is not too much, and a pixel is rounding. */
+/** Letters reach beyond their line where lines are set close: a tenth of their size is not too much, and a pixel is rounding. Beside large figures stand small captions, which may lose no more than their own. */
+const MOST_SLACK = 5;
 const fits = (box: HTMLElement): boolean => {
-  const slack = 1 + Number.parseFloat(getComputedStyle(box).fontSize) * 0.1;
+  const slack = 1 + Math.min(MOST_SLACK, Number.parseFloat(getComputedStyle(box).fontSize) * 0.1);
   return box.scrollHeight <= box.clientHeight + slack && box.scrollWidth <= box.clientWidth + 1;
 };
 

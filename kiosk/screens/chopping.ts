@@ -7,6 +7,7 @@ import { mateOf } from '../../core/joint/mates.ts';
 import { choppingOf } from '../../core/joint/ofPiece.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { renderTelling } from '../../core/reckoning/telling.ts';
+import { copyAtStep } from '../../core/respond/legMaps.ts';
 import { sizesOf, stepsOf } from '../../core/respond/views.ts';
 import { CAUTIONS } from '../../core/work/cautions.ts';
 import { currentStep } from '../../core/work/progress.ts';
@@ -52,10 +53,21 @@ export class ChoppingScreen extends BenchScreen {
     return keyRow('chopping', {
       step: show({ name: 'step' }),
       back: { does: { request: { kind: 'chop stage', to: 'back', joint } }, disabled: stage <= 1 },
+      layout: { request: { kind: 'layout face', ...this.#mortised() } },
       'say again': { request: { kind: 'say again', how: 'as before' } },
       listen: { act: { kind: 'listen' } },
       next: { does: { request: { kind: 'chop stage', to: 'next', joint } }, tone: 'now', disabled: stage >= count },
     });
+  }
+
+  /** The part that is chopped, and the copy at hand. */
+  #mortised(): { readonly part?: string; readonly copy?: number } {
+    const { state } = this.view.bench;
+    const joint = state.piece?.file.joints.find(({ id }) => id === this.screen.joint);
+    const step = currentStep(stepsOf(state), state);
+    if (joint?.kind !== 'mortise and tenon') return {};
+    const copy = step?.part === joint.mortiseIn ? copyAtStep(state, step) : undefined;
+    return { part: joint.mortiseIn, ...(copy === undefined ? {} : { copy }) };
   }
 
   #stages(): { readonly stages: readonly ChopStage[]; readonly mate: string } | undefined {

@@ -9,6 +9,7 @@ import './moved.ts';
 import './record.ts';
 import './reckoning.ts';
 import './chopping.ts';
+import './layout.ts';
 import './paper.ts';
 import './air.ts';
 import './wood.ts';

@@ -2,6 +2,8 @@ import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
+import { marksFor } from '../../core/joint/marks.ts';
+import { sizesOf } from '../../core/respond/views.ts';
 import type { SizeName } from '../../core/piece/measurement.ts';
 import '../draw/partDrawing.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
@@ -48,11 +50,18 @@ export class PartScreen extends BenchScreen {
     return keyRow('part', {
       parts: show({ name: 'parts' }),
       faces: partOf(this.view.bench.state, this.screen.part)?.places === undefined ? null : show({ name: 'faces', part: this.screen.part, ...(this.screen.copy === undefined ? {} : { copy: this.screen.copy }) }),
+      layout: this.#isMarked() ? { request: { kind: 'layout face', part: this.screen.part, ...(this.screen.copy === undefined ? {} : { copy: this.screen.copy }) } } : null,
       'other sizes': pages === 1 ? null : { here: () => { this.page = (this.page + 1) % pages; } },
       listen: { act: { kind: 'listen' } },
       menu: show({ name: 'menu' }),
       step: show({ name: 'step' }),
     });
+  }
+
+  #isMarked(): boolean {
+    const { piece } = this.view.bench.state;
+    const sizes = sizesOf(this.view.bench.state);
+    return piece !== null && sizes !== null && marksFor(piece, sizes, this.screen.part).length > 0;
   }
 
   #shown(): readonly SizeName[] {

@@ -30,7 +30,7 @@ export class StepScreen extends BenchScreen {
     .head .title { white-space: nowrap; overflow: hidden; height: 3.2rem; flex: 1; }
     .body { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 1.6rem; min-height: 0; }
     .sentence { min-height: 0; height: 100%; line-height: 1.12; overflow: hidden; display: flex; flex-direction: column; justify-content: safe center; }
-    .sizes { width: 34rem; height: 100%; overflow: hidden; display: grid; align-content: safe space-evenly; gap: 0.4rem; border-left: 0.1rem solid var(--pencil); padding-left: 1.2rem; line-height: 1; }
+    .sizes { width: 34rem; height: 100%; overflow: hidden; display: grid; align-content: safe space-evenly; gap: 0.4rem; border-left: 0.1rem solid var(--pencil); padding: 0 0 0.5rem 1.2rem; line-height: 1; }
     .size { display: grid; gap: 0.4rem 1.2rem; align-items: center; }
     .several .size { grid-template-columns: minmax(0, 1fr) auto; }
     .caption { line-height: 1.05; }
@@ -72,6 +72,7 @@ export class StepScreen extends BenchScreen {
     if (step === undefined) return keyRow('no step', { files: show({ name: 'files' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
     const clockWaits = this.#clockWaits(step);
     const chops = step.operation === 'chop mortises' ? step.joint : undefined;
+    const laidOut = step.operation === 'joint layout' && !clockWaits;
     const glues = step.operation.endsWith('glue-up');
     // Where each copy goes is chosen here; there is no size to be looked up.
     const facing = step.operation === 'orient and mark' && step.sizes.length === 0 && this.view.bench.state.piece?.file.parts.find(({ id }) => id === step.part)?.places !== undefined;
@@ -80,7 +81,8 @@ export class StepScreen extends BenchScreen {
       'start clock': clockWaits ? { request: { kind: 'start step timer' } } : null,
       faces: facing ? show({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }) : null,
       stages: chops ? { request: { kind: 'chop stage', to: 'here', joint: chops } } : null,
-      sizes: clockWaits || facing || chops ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      layout: laidOut ? { request: { kind: 'layout face' } } : null,
+      sizes: clockWaits || facing || chops || laidOut ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'glue-up': glues ? show({ name: 'gluing' }) : null,
       // Where something is glued there is no room for it; the number pad and the voice have it all the same.

@@ -65,9 +65,9 @@ function lyingOf(turn: Turn): Lying {
   return { letterOf: (face) => letters.get(face), numberedEnd: map.numberedEnd };
 }
 
-/** 'legs 1 and 4 are of the other hand, mirrored; leg 3 is of the same hand'. Empty while the others stand nowhere. */
+/** 'mirrored on legs 1 and 4; leg 3 is of this hand'. Empty while the others stand nowhere. */
 function sayHands({ places }: Laid, part: Part, copy: number): string {
   const { alike, mirrored } = handsBeside(copy, part.count, (one) => places.get(`${part.id}/${one}`));
-  const called = (copies: readonly number[]): string => `${copies.length === 1 ? part.name : part.plural ?? pluralOf(part.name)} ${copies.join(' and ')} ${copies.length === 1 ? 'is' : 'are'}`;
-  return [...(mirrored.length > 0 ? [`${called(mirrored)} of the other hand, mirrored`] : []), ...(alike.length > 0 ? [`${called(alike)} of the same hand`] : [])].join('; ');
+  const called = (copies: readonly number[]): string => `${copies.length === 1 ? part.name : part.plural ?? pluralOf(part.name)} ${copies.join(' and ')}`;
+  return [...(mirrored.length > 0 ? [`mirrored on ${called(mirrored)}`] : []), ...(alike.length > 0 ? [`${called(alike)} ${alike.length === 1 ? 'is' : 'are'} of this hand`] : [])].join('; ');
 }

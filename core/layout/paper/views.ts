@@ -67,7 +67,7 @@ function mirroredAt(part: Part, joints: readonly MortiseAndTenon[]): { readonly 
     return [...sides].map((side) => ({ name, gaugeFrom: drawnFace(standing, side).gaugeFrom }));
   });
   const at = (gaugeFrom: 'upper' | 'lower'): string => [...new Set(seen.filter((one) => one.gaugeFrom === gaugeFrom).map(({ name }) => name))].join(', ');
-  return at('lower') === '' ? {} : { note: `${at('upper') === '' ? '' : `As at ${at('upper')}. `}Mirrored at ${at('lower')}: there the outer face is below.` };
+  return at('lower') === '' ? {} : { note: `${at('upper') === '' ? '' : `as at ${at('upper')}; `}mirrored at ${at('lower')}` };
 }
 
 /** Faces that bear a groove or the like: named by where the marks say that they are. */

@@ -2,8 +2,14 @@ import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('layout');
 
-/** Trueness of what was made. */
+/** Every face with its marks, trueness of what was made, and the gauges. */
 export const LAYOUT_ROWS = [
+  row('the layout of a part, face by face', ['[show [me]] [the] layout of [the] {part}', 'draw [me] [the] {part}'], ({ part }) => ({ kind: 'layout face', ...part })),
+  row('the layout of what is at hand', ['[show [me]] [the] layout', 'draw [me] [the] marks'], () => ({ kind: 'layout face' })),
+  row('one face of a layout', ['[show [me]] [the] layout of face {face} [of [the] {copy}]', '[turn it] to face {face}', '[show [me]] [the] layout of [the] {copy} face {face}'], ({ face, copy }) => ({ kind: 'layout face', ...copy, to: face })),
+  row('the next face of a layout', ['[the] next face', '[the] other face'], () => ({ kind: 'layout face', to: 'next' })),
+  row('the face of a layout before', ['[the] face before', '[the] previous face'], () => ({ kind: 'layout face', to: 'back' })),
+  row('the layout of the next copy', ['[the] next copy'], () => ({ kind: 'layout face', to: 'next copy' })),
   row('the diagonals of a frame', ['[the] diagonals [of [the] frame] are {first} and {second}', '[the] first diagonal is {first} and [the] second is {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { unsaid: true }, first, second })),
   row('the diagonals of an end frame', ['[the] diagonals of [the] end frame are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'end frame' }, first, second })),
   row('the diagonals of the front', ['[the] diagonals of [the] front are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'front frame' }, first, second })),

@@ -12,7 +12,7 @@ const OTHERS: readonly (readonly ['rod' | 'labels' | 'part labels' | 'cut list' 
 /** Sheets of paper at full size: how many, print them, save them, and whether the print is true. */
 export const PAPER_ROWS = [
   row('the paper screen', ['paper', 'what is on paper', 'sheets'], () => ({ kind: 'show', screen: { name: 'paper' } })),
-  row('how many sheets a layout takes', ['[how many] sheets for [the] layout of [the] {part}', 'how many sheets for [the] {part}', 'how many sheets does [the] {part} take', '[show [me]] [the] layout of [the] {part} [on paper]'], ({ part }) => ({ kind: 'sheets', sheet: layout(part) })),
+  row('how many sheets a layout takes', ['[how many] sheets for [the] layout of [the] {part}', 'how many sheets for [the] {part}', 'how many sheets does [the] {part} take', '[show [me]] [the] layout of [the] {part} on paper'], ({ part }) => ({ kind: 'sheets', sheet: layout(part) })),
   row('print the layout of a part', ['print [the] layout of [the] {part}', 'print [the] {part}'], ({ part }) => ({ kind: 'print sheets', sheet: layout(part) })),
   row('save the layout of a part', ['save [the] layout of [the] {part}'], ({ part }) => ({ kind: 'save sheets', sheet: layout(part) })),
   ...OTHERS.flatMap(([said, sheet]) => [

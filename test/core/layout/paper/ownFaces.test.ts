@@ -90,7 +90,7 @@ describe('the layout of one leg', () => {
   // A leg at the front left: seen from the right, where the long rail comes from, its front is on the left, and so below when its top lies to the left.
   it('at the front left has the outer face below where the long rail comes in, at the front right above', () => {
     const from = laid(DEMO, [{ place: 'front left', turn: { front: 'A', up: 'numbered' } }, { place: 'front right', turn: { front: 'A', up: 'numbered' } }]);
-    expect(facesOfCopy(from, 1)[0]).toMatchObject({ name: 'face D, towards the long rail', topIs: 'face C, inner', bottomIs: 'face A, outer', gaugeFrom: 'bottom', note: 'leg 2 is of the other hand, mirrored' });
+    expect(facesOfCopy(from, 1)[0]).toMatchObject({ name: 'face D, towards the long rail', topIs: 'face C, inner', bottomIs: 'face A, outer', gaugeFrom: 'bottom', note: 'mirrored on leg 2' });
     expect(facesOfCopy(from, 2)[0]).toMatchObject({ name: 'face B, towards the long rail', topIs: 'face A, outer', bottomIs: 'face C, inner', gaugeFrom: 'top' });
   });
 
@@ -101,7 +101,7 @@ describe('the layout of one leg', () => {
 
   it('of no leg in particular says where it is mirrored', () => {
     const all = facesOf(orderFor(DEMO), 'leg');
-    expect(all.ok ? all.value[0]?.note : '').toBe('As at front right, back left. Mirrored at front left, back right: there the outer face is below.');
+    expect(all.ok ? all.value[0]?.note : '').toBe('as at front right, back left; mirrored at front left, back right');
   });
 
   it('calls the faces on the sheet as the steps and the talk do', () => {
