@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 process.env['TZ'] = 'UTC';
 
-const IN_CHROMIUM = { fileParallelism: false, testTimeout: 120_000, hookTimeout: 120_000 };
+const IN_CHROMIUM = { fileParallelism: false, testTimeout: 300_000, hookTimeout: 300_000 };
 
 export default defineConfig({
   test: {

@@ -20,27 +20,59 @@ export interface EarBench {
   close(): Promise<void>;
 }
 
-export interface EarBenchOptions {
+export interface ShopOptions {
   /** What the microphone hears, over and over: 16 kHz samples, -1 to 1. Without it, the browser has the machine's own devices (in a test, none). */
   readonly microphone?: Float32Array;
+  readonly flags?: readonly string[];
+}
+
+export interface ServedOptions {
   /** Another file for the model; null when there is none. */
   readonly model?: string | null;
   /** More files to serve. */
   readonly files?: Readonly<Record<string, string>>;
-  readonly flags?: readonly string[];
 }
 
-/** Serves the ear as the kiosk serves it, under the kiosk's own policy, and opens it in Chromium. */
-export async function openEar(options: EarBenchOptions = {}): Promise<EarBench> {
+/** One browser with one sound at its microphone, in which ear after ear can be opened; to start a browser takes longer than most tests. */
+export interface EarShop {
+  /** Serves the ear as the kiosk serves it, under the kiosk's own policy, and opens it in a page that has nothing in common with the ones before. */
+  open(options?: ServedOptions): Promise<EarBench>;
+  close(): Promise<void>;
+}
+
+export async function openShop(options: ShopOptions = {}): Promise<EarShop> {
   const folder = mkdtempSync(join(tmpdir(), 'ear-'));
   const undo: (() => unknown)[] = [() => rmSync(folder, { recursive: true, force: true })];
   try {
     await bundle(folder);
-    const server = await serveFiles(fileTable(folder, options));
-    undo.unshift(server.close);
     const browser = await chromium.launch(launchOptions(folder, options));
     undo.unshift(() => browser.close());
-    const page = await browser.newPage();
+    return { open: (served = {}) => openIn(browser, folder, served), close: () => runAll(undo) };
+  } catch (error) {
+    await runAll(undo);
+    throw error;
+  }
+}
+
+/** An ear in a browser of its own. */
+export async function openEar(options: ShopOptions & ServedOptions = {}): Promise<EarBench> {
+  const shop = await openShop(options);
+  try {
+    const bench = await shop.open(options);
+    return { ...bench, close: () => runAll([() => bench.close(), () => shop.close()]) };
+  } catch (error) {
+    await shop.close();
+    throw error;
+  }
+}
+
+async function openIn(browser: Browser, folder: string, served: ServedOptions): Promise<EarBench> {
+  const server = await serveFiles(fileTable(folder, served));
+  const undo: (() => unknown)[] = [() => server.close()];
+  try {
+    const context = await browser.newContext();
+    undo.unshift(() => context.close());
+    const page = await context.newPage();
     const lines: string[] = [];
     page.on('console', (message) => lines.push(message.text()));
     page.on('pageerror', (error) => lines.push(String(error)));
@@ -69,7 +101,7 @@ async function bundle(folder: string): Promise<void> {
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Ear</title><script type="module" src="/page.js"></script>');
 }
 
-function fileTable(folder: string, { model, files = {} }: EarBenchOptions): ReadonlyMap<string, string> {
+function fileTable(folder: string, { model, files = {} }: ServedOptions): ReadonlyMap<string, string> {
   const shipped = join(ROOT, 'sounds', 'speech-model', 'model.tar.gz');
   return new Map(Object.entries({
     '/': join(folder, 'index.html'),
@@ -83,7 +115,7 @@ function fileTable(folder: string, { model, files = {} }: EarBenchOptions): Read
   }));
 }
 
-function launchOptions(folder: string, { microphone, flags = [] }: EarBenchOptions): Parameters<typeof chromium.launch>[0] {
+function launchOptions(folder: string, { microphone, flags = [] }: ShopOptions): Parameters<typeof chromium.launch>[0] {
   const executablePath = chromiumPath();
   const args = [...CHROMIUM_FLAGS, ...flags];
   if (microphone !== undefined) {

@@ -2,8 +2,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { openEar } from './earBench.ts';
-import type { EarBench, EarBenchOptions } from './earBench.ts';
+import { openEar, openShop } from './earBench.ts';
+import type { EarBench, EarShop, ServedOptions } from './earBench.ts';
 import { changedModel, SHIPPED_MODEL } from './models.ts';
 import { joined, quiet, recording } from './sound.ts';
 
@@ -12,22 +12,33 @@ const TIMES = { retryAfterMs: [50, 100], checkEveryMs: 500, lookForModelMs: 300 
 const GRAMMAR = ['next step', 'say again', 'how long is the long rail'];
 
 let folder: string;
+let quietShop: EarShop;
 let bench: EarBench | undefined;
-beforeAll(() => { folder = mkdtempSync(join(tmpdir(), 'models-')); });
-afterAll(() => rmSync(folder, { recursive: true }));
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'models-'));
+  quietShop = await openShop({ microphone: quiet(2) });
+});
+afterAll(async () => {
+  rmSync(folder, { recursive: true });
+  await quietShop.close();
+});
 afterEach(async () => {
   await bench?.close();
   bench = undefined;
 });
 
-async function started(options: EarBenchOptions, times: object = TIMES): Promise<EarBench> {
-  bench = await openEar({ microphone: quiet(2), ...options });
-  await bench.page.evaluate(async ([care, phrases]) => {
+async function started(served: ServedOptions, times: object = TIMES): Promise<EarBench> {
+  bench = await quietShop.open(served);
+  return begun(bench, times);
+}
+
+async function begun(open: EarBench, times: object = TIMES): Promise<EarBench> {
+  await open.page.evaluate(async ([care, phrases]) => {
     window.page.make({ times: care });
     void window.page.ear.setGrammar(phrases, 'bench');
     await window.page.ear.start();
   }, [times, GRAMMAR] as const);
-  return bench;
+  return open;
 }
 
 const stateOf = ({ page }: EarBench) => page.evaluate(() => window.page.ear.state);
@@ -72,7 +83,7 @@ describe('the speech model', () => {
   test('of the maker\'s choice that is damaged gives way to the one that ships, and is told', async () => {
     const file = join(folder, 'own.tar.gz');
     writeFileSync(file, 'nonsense');
-    bench = await openEar({ microphone: quiet(2), files: { '/own.tar.gz': file } });
+    bench = await quietShop.open({ files: { '/own.tar.gz': file } });
     const log = await bench.page.evaluate(async (phrases) => {
       window.page.make({ chosen: '/own.tar.gz' });
       void window.page.ear.setGrammar(phrases, 'bench');
@@ -119,7 +130,8 @@ describe('the engine', () => {
   });
 
   test('that dies while it listens is started again, with its grammar', async () => {
-    const open = await started({ microphone: joined(quiet(1), recording('bench-next-step'), quiet(2)) });
+    bench = await openEar({ microphone: joined(quiet(1), recording('bench-next-step'), quiet(2)) });
+    const open = await begun(bench);
     await becomes(open, 'asleep');
     for (const worker of open.page.workers()) await worker.evaluate(() => { setTimeout(() => { throw new Error('struck by the test'); }); });
     await expect.poll(async () => (await diagnosis(open)).restarts, { timeout: 10_000 }).toBe(1);
@@ -158,7 +170,7 @@ describe('the microphone', () => {
   });
 
   test('that is pulled out while it listens is told, the meter shows nothing, and it is taken up again', async () => {
-    bench = await openEar({ microphone: quiet(2) });
+    bench = await quietShop.open();
     await bench.page.evaluate(async () => {
       const { mediaDevices } = navigator;
       const real = mediaDevices.getUserMedia.bind(mediaDevices);
@@ -191,7 +203,7 @@ describe('the microphone', () => {
   });
 
   test('that the browser keeps silent until the page was touched is told, and heard after the touch', async () => {
-    bench = await openEar({ microphone: quiet(2) });
+    bench = await quietShop.open();
     await bench.page.evaluate(async () => {
       // Chromium lets a page that has the microphone work with sound at once; this one behaves like the browsers that do not.
       let touched = false;

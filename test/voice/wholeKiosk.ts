@@ -79,6 +79,25 @@ export async function openWholeKiosk(microphone: Float32Array, { furnish, prepar
   };
 }
 
+/** Nothing is plugged in until the test says so; then what the microphone hears begins at its beginning. To be called before the page is opened. */
+export async function withoutMicrophone(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const { mediaDevices } = navigator;
+    const real = mediaDevices.getUserMedia.bind(mediaDevices);
+    const plugged = new Promise<void>((plugIn) => { Object.assign(window, { plugIn }); });
+    mediaDevices.getUserMedia = async (wanted) => {
+      await plugged;
+      return real(wanted);
+    };
+  });
+}
+
+/** Waits until the ear has all that it hears with, and plugs the microphone in. */
+export async function plugInMicrophone(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.hearing.model, undefined, { timeout: 150_000 });
+  await page.evaluate(() => { (window as unknown as { plugIn: () => void }).plugIn(); });
+}
+
 /** The demo piece on the bench, by the key that loads it. */
 export async function loadDemo(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view);
