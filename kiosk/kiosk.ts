@@ -77,7 +77,7 @@ export class BenchKiosk extends LitElement {
   #overlay(view: KioskView): { readonly name: string; readonly drawn: TemplateResult } | null {
     if (runningTimers(view).some(({ calls }) => calls)) return { name: 'due', drawn: html`<bench-due .view=${view}></bench-due>` };
     const { question } = view.bench.conversation;
-    if (question !== null && question.kind !== 'length') return { name: 'question', drawn: html`<bench-question .view=${view}></bench-question>` };
+    if (question !== null && question.kind !== 'length' && question.kind !== 'surface reading') return { name: 'question', drawn: html`<bench-question .view=${view}></bench-question>` };
     return null;
   }
 
@@ -100,6 +100,7 @@ export class BenchKiosk extends LitElement {
 /** The screen of the conversation; a length that was asked for is answered on the fraction pad. */
 function shownScreen(view: KioskView): Screen {
   const { question, screen } = view.bench.conversation;
+  if (question?.kind === 'surface reading') return { name: 'truing', of: question.of };
   if (question?.kind !== 'length') return screen;
   return { name: 'record', size: question.size, ...(question.copy === undefined ? {} : { copy: question.copy }) };
 }
@@ -122,6 +123,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'air': return html`<bench-air .view=${view}></bench-air>`;
     case 'wood': return html`<bench-wood .view=${view} .screen=${screen}></bench-wood>`;
     case 'gluing': return html`<bench-gluing .view=${view}></bench-gluing>`;
+    case 'truing': return html`<bench-truing .view=${view} .screen=${screen}></bench-truing>`;
     case 'faces': return html`<bench-faces .view=${view} .screen=${screen}></bench-faces>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
     case 'edges': return html`<bench-edges .view=${view}></bench-edges>`;

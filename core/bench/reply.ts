@@ -1,7 +1,9 @@
 import type { Entry, JournalRecord } from '../journal/entry.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { Length } from '../length/length.ts';
-import type { Request } from './request.ts';
+import type { WantedReading } from '../true/guide.ts';
+import type { BoardFace } from '../true/readings.ts';
+import type { Guided, Request } from './request.ts';
 import type { Screen } from './screen.ts';
 
 /** Short tones that are understood before any word is. */
@@ -11,7 +13,9 @@ export type Signal = 'heard' | 'not understood' | 'mark' | 'due' | 'wrong' | 'do
 export type Question =
   | { readonly kind: 'which'; readonly choices: readonly { readonly say: string; readonly request: Request }[] }
   | { readonly kind: 'yes or no'; readonly onYes: Request }
-  | { readonly kind: 'length'; readonly size: string; readonly copy?: number };
+  | { readonly kind: 'length'; readonly size: string; readonly copy?: number }
+  /** A gap or a thickness, at one place of one side of a board. */
+  | ({ readonly kind: 'surface reading'; readonly of: BoardFace } & WantedReading & Guided);
 
 export interface Reply {
   /**

@@ -13,12 +13,14 @@ import type { Settings } from '../journal/settings.ts';
 import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import type { Spot, WantedReading } from '../true/guide.ts';
+import type { BoardFace, ReadingKind, TruedFace } from '../true/readings.ts';
 import type { StepId } from '../work/step.ts';
 import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
 export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
@@ -135,6 +137,27 @@ export type AirRequest =
   | { readonly kind: 'how many clamps' }
   | { readonly kind: 'how long to warm' };
 
+/** The side of a board that is meant; what is not said is that on the screen or at the step. */
+export type SideMeant = Partial<BoardFace>;
+/** Which way a gap goes: the end of the stick or the shape that is high, or the side of the square where light shows. */
+export type GapSense = 'left' | 'right' | 'hollow' | 'crowned' | 'far side' | 'face side';
+/** What the guide was after when it asked, and what was left out on the way. */
+export interface Guided {
+  readonly about: TruedFace | 'thickness';
+  readonly leftOut: readonly WantedReading[];
+}
+export type TruingRequest =
+  /** The guide asks for one reading after the other. */
+  | { readonly kind: 'read side'; readonly of: SideMeant; readonly thickness?: true }
+  /** `sure` once the maker was asked whether it is really so much. */
+  | { readonly kind: 'surface reading'; readonly of: SideMeant; readonly what: ReadingKind; readonly at: Spot; readonly gap: Length; readonly sense?: GapSense; readonly guided?: Guided; readonly sure?: true }
+  | { readonly kind: 'leave out reading' }
+  | { readonly kind: 'surface planed'; readonly of: SideMeant }
+  | { readonly kind: 'what to plane'; readonly of: SideMeant }
+  | { readonly kind: 'is it flat'; readonly of: SideMeant }
+  | { readonly kind: 'thickness left'; readonly of: SideMeant }
+  | { readonly kind: 'will they close'; readonly of: SideMeant };
+
 /** The rehearsal and the glue-up, move by move. */
 export type GluingRequest =
   /** `sure` once the maker was told that it was not rehearsed. */
@@ -168,4 +191,5 @@ export type AnswerRequest =
   | { readonly kind: 'yes' }
   | { readonly kind: 'no' }
   | { readonly kind: 'choose'; readonly index: number }
-  | { readonly kind: 'answer length'; readonly length: Length };
+  | { readonly kind: 'answer length'; readonly length: Length }
+  | { readonly kind: 'answer reading'; readonly length: Length; readonly sense?: GapSense };

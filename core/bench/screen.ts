@@ -3,6 +3,7 @@ import type { Face } from '../faces/face.ts';
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import type { BoardFace } from '../true/readings.ts';
 import type { StepId } from '../work/step.ts';
 
 /** Which screen, about what. The screen draws itself from the bench's state. */
@@ -31,6 +32,8 @@ export type Screen =
   | { readonly name: 'air' }
   | { readonly name: 'wood'; readonly part?: string }
   | { readonly name: 'gluing' }
+  /** One side of a board: what to plane where, or how it is and how thick it will be. */
+  | { readonly name: 'truing'; readonly of?: BoardFace; readonly shows?: 'shape' }
   /** The corners from above, as the copies stand or as they might; of one copy, what was told of it, and of one face, what can be told. */
   | { readonly name: 'faces'; readonly part?: string; readonly copy?: number; readonly face?: Face; readonly shows?: 'best' | 'second' }
   | { readonly name: 'clocks' }

@@ -70,7 +70,7 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
     case 'noted':
       ownNotes(draft).push({ number, at, text: entry.text });
       return;
-    case 'air told': case 'moisture told': case 'label told': case 'rest seen':
+    case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'surface read': case 'surface planed':
     case 'gluing begun': case 'gluing move done': case 'gluing ended': case 'gluing divided':
       Object.assign(state, applyCraft(state, entry, at, state.pieceName ?? ''));
       return;

@@ -2,6 +2,7 @@ import { between } from '../clock/between.ts';
 import type { Moment } from '../clock/moment.ts';
 import type { Label } from '../glue/adhesive.ts';
 import type { Length } from '../length/length.ts';
+import { faceKey, keptWith, sideOf, turnedTo, withReading, type BoardFace, type FaceReading } from '../true/readings.ts';
 import type { StepId } from '../work/step.ts';
 
 /** Whose temperature and humidity was told: the shop's, of wood or glue brought elsewhere, and of the house in its driest and dampest month. */
@@ -46,13 +47,15 @@ export interface RehearsalKept {
 export interface Craft {
   readonly label: Partial<Label>;
   readonly rests: readonly (RestSeen & { readonly at: Moment })[];
+  /** Side of a board (faceKey) → what was held against it. */
+  readonly surfaces: ReadonlyMap<string, readonly FaceReading[]>;
   readonly rehearsals: ReadonlyMap<StepId, RehearsalKept>;
   /** A glue-up that was divided: the joints of each part of it. */
   readonly divided: ReadonlyMap<StepId, readonly (readonly string[])[]>;
   readonly glued: ReadonlyMap<StepId, readonly string[]>;
 }
 
-export const NO_CRAFT: Craft = { label: {}, rests: [], rehearsals: new Map(), divided: new Map(), glued: new Map() };
+export const NO_CRAFT: Craft = { label: {}, rests: [], surfaces: new Map(), rehearsals: new Map(), divided: new Map(), glued: new Map() };
 
 /** The entries of wood, air and glue. */
 export type CraftEntry =
@@ -60,6 +63,9 @@ export type CraftEntry =
   | { readonly kind: 'moisture told'; readonly percent: number }
   | { readonly kind: 'label told'; readonly label: Partial<Label> }
   | ({ readonly kind: 'rest seen' } & RestSeen)
+  | { readonly kind: 'surface read'; readonly of: BoardFace; readonly reading: FaceReading }
+  /** What was read of that side says nothing any more; nor does the thickness, after a face. */
+  | { readonly kind: 'surface planed'; readonly of: BoardFace }
   | { readonly kind: 'gluing begun'; readonly step: StepId; readonly mode: GluingMode; readonly joints: readonly string[] }
   | { readonly kind: 'gluing move done' }
   | { readonly kind: 'gluing ended'; readonly finished: boolean }
@@ -85,6 +91,8 @@ export function applyCraft(state: CraftState, entry: CraftEntry, at: Moment, pie
     case 'moisture told': return { ...state, stockMoisture: entry.percent };
     case 'label told': return change({ label: { ...craft.label, ...entry.label } });
     case 'rest seen': return change({ rests: [...craft.rests, { ...restOf(entry), at }] });
+    case 'surface read': return change({ surfaces: withSurface(craft.surfaces, entry.of, entry.reading) });
+    case 'surface planed': return change({ surfaces: planed(craft.surfaces, entry.of) });
     case 'gluing begun': return { ...state, gluing: { step: entry.step, mode: entry.mode, joints: entry.joints, begunAt: at, doneAt: [] } };
     case 'gluing move done': return state.gluing ? { ...state, gluing: { ...state.gluing, doneAt: [...state.gluing.doneAt, at] } } : state;
     case 'gluing ended': return entry.finished && state.gluing ? { ...change(keepGluing(craft, state.gluing)), gluing: null } : { ...state, gluing: null };
@@ -99,6 +107,18 @@ export function craftCalled(state: Pick<CraftState, 'crafts'>, piece: string): C
 /** What was seen, without the rest of a request or entry that brings it. */
 export function restOf({ part, copy, bow, wind, grams }: RestSeen): RestSeen {
   return { part, ...(copy === undefined ? {} : { copy }), ...(bow === undefined ? {} : { bow }), ...(wind === undefined ? {} : { wind }), ...(grams === undefined ? {} : { grams }) };
+}
+
+function withSurface(surfaces: Craft['surfaces'], of: BoardFace, reading: FaceReading): Craft['surfaces'] {
+  const key = faceKey(keptWith(of, reading.what));
+  return new Map([...surfaces, [key, withReading(surfaces.get(key) ?? [], reading)]]);
+}
+
+function planed(surfaces: Craft['surfaces'], of: BoardFace): Craft['surfaces'] {
+  const left = new Map([...surfaces].filter(([key]) => key !== faceKey(sideOf(of))));
+  const face = turnedTo(of, 'face');
+  const kept = of.face === 'other face' ? left.get(faceKey(face))?.filter(({ what }) => what !== 'thickness') : undefined;
+  return kept === undefined ? left : new Map([...left, [faceKey(face), kept]]);
 }
 
 /** What was told before of the same place holds until it is told anew, but for a reading of a sensor, which is whole. */

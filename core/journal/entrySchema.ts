@@ -11,6 +11,7 @@ import { AIR_PLACES } from './craft.ts';
 import type { Entry } from './entry.ts';
 import { CARES } from '../edge/upkeep.ts';
 import { EDGES } from './edges.ts';
+import { READING_KINDS, TRUED_FACES } from '../true/readings.ts';
 import { ADDRESS_WORDS, STANDINGS, type Settings } from './settings.ts';
 
 /**
@@ -64,6 +65,8 @@ export const SettingSchema = v.strictObject({
   instrumentUnit: v.exactOptional(v.picklist(['inch', 'millimetre'])),
   guideRoller: v.exactOptional(guideSize),
   guideAxis: v.exactOptional(guideSize),
+  shaving: v.exactOptional(v.pipe(v.number(), v.safeInteger(), v.minValue(5_000), v.maxValue(2_000_000), v.transform(nanometres))),
+  stick: v.exactOptional(v.pipe(v.number(), v.safeInteger(), v.minValue(50_000_000), v.maxValue(3_000_000_000), v.transform(nanometres))),
   temperature: v.exactOptional(v.picklist(['celsius', 'fahrenheit'])),
 }) satisfies v.GenericSchema<unknown, Partial<Settings>>;
 
@@ -82,6 +85,10 @@ const label = v.strictObject({
   openMinutes: v.exactOptional(finite(0.1, 1_000)), closedMinutes: v.exactOptional(finite(0, 1_000)), clampMinutes: v.exactOptional(finite(0.1, 20_000)),
   workHours: v.exactOptional(finite(0, 1_000)), fullCureHours: v.exactOptional(finite(0, 2_000)), lowestC: v.exactOptional(finite(-30, 80)),
 });
+/** Up to 10 m from the end of a board, and half a metre of gap. */
+const gap = v.pipe(whole(-500_000_000, 500_000_000), v.transform(nanometres));
+const boardFace = v.strictObject({ part: named(200), copy, board: v.exactOptional(whole(1, 1_000)), face: v.picklist(TRUED_FACES) });
+const faceReading = v.strictObject({ what: v.picklist(READING_KINDS), fromEnd: v.pipe(whole(0, 10_000_000_000), v.transform(nanometres)), gap });
 const ofPart = { part: named(200) };
 const ofCopy = { ...ofPart, copy: whole(1, 10_000) };
 const end = v.picklist(['numbered', 'other']);
@@ -118,6 +125,8 @@ export const EntrySchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('moisture told'), percent: finite(0, 200) }),
   v.strictObject({ kind: v.literal('label told'), label }),
   v.strictObject({ kind: v.literal('rest seen'), part: named(200), copy, bow: someLength, wind: someLength, grams: v.exactOptional(finite(0, 1_000_000)) }),
+  v.strictObject({ kind: v.literal('surface read'), of: boardFace, reading: faceReading }),
+  v.strictObject({ kind: v.literal('surface planed'), of: boardFace }),
   v.strictObject({ kind: v.literal('gluing begun'), step, mode: v.picklist(['rehearsal', 'glue']), joints: jointIds }),
   v.strictObject({ kind: v.literal('gluing move done') }),
   v.strictObject({ kind: v.literal('gluing ended'), finished: v.boolean() }),

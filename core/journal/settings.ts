@@ -1,5 +1,5 @@
 import type { PaperName } from '../layout/paper/paperSize.ts';
-import type { Length } from '../length/length.ts';
+import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
 import type { TemperatureScale } from '../wood/temperature.ts';
 import type { Rounding } from '../length/rounding.ts';
 
@@ -36,6 +36,9 @@ export interface Settings {
   /** Of the honing guide that the maker owns: the radius of its roller, and how far the roller's axis lies under the back of the blade. */
   readonly guideRoller?: Length;
   readonly guideAxis?: Length;
+  /** What the plane takes in one shaving as it is set, and how long the winding sticks are. */
+  readonly shaving: Length;
+  readonly stick: Length;
   /** The scale in which degrees are said and read when no other is named. */
   readonly temperature: TemperatureScale;
 }
@@ -55,5 +58,8 @@ export const DEFAULT_SETTINGS: Settings = {
   breakSeconds: 60,
   paper: 'letter',
   instrumentUnit: 'inch',
+  // Common practice, no source: a jointer set for three to six thousandths, sticks of two feet.
+  shaving: nanometres((5 * NANOMETRES_PER_INCH) / 1000),
+  stick: nanometres(24 * NANOMETRES_PER_INCH),
   temperature: 'celsius',
 };

@@ -71,7 +71,7 @@ export function describeEntry(bench: Bench, entry: Entry): string {
       return `the note: ${entry.text}`;
     case 'caution said': case 'gluing move done':
       return '';
-    case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'gluing begun': case 'gluing ended': case 'gluing divided':
+    case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'surface read': case 'surface planed': case 'gluing begun': case 'gluing ended': case 'gluing divided':
       return describeCraft(state, entry);
     case 'scratched':
       return 'scratch that';

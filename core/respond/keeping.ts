@@ -31,7 +31,7 @@ export function respondToKeeping(bench: Bench, request: KeepingRequest): Respons
     case 'take in everything':
       return takeIn(bench, request.text, request.sure ?? false);
     case 'set':
-      return changeSettings(request.setting);
+      return changeSettings(request.setting, bench.state.settings.rounding.unit);
     default:
       return assertNever(request);
   }

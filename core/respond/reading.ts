@@ -1,6 +1,7 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { RecordRequest } from '../bench/request.ts';
+import type { Moment } from '../clock/moment.ts';
 import type { State } from '../journal/state.ts';
 import { absolute, subtract } from '../length/arithmetic.ts';
 import { NANOMETRES_PER_INCH, nanometres, type Length } from '../length/length.ts';
@@ -12,6 +13,7 @@ import { currentStep } from '../work/progress.ts';
 import type { SizeMention } from '../work/step.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, saySubject, sentence, spoken, written } from './saying.ts';
+import { answeredReading, takeReading } from './truingReading.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
 /** A made part is rarely this far off its plan: then it was misheard, mistyped or measured wrong. Common practice, no source. */
@@ -33,12 +35,14 @@ interface Read {
  * A caliper or tape gauge has typed. Where a size waits on the pad, it is recorded at once; elsewhere the bench asks what it was taken of: the size shown, what the
  * step wants measured, or what is nearest to it in the plan. Nothing is written down before that is known.
  */
-export function respondToReading(bench: Bench, text: string, record: (request: Record) => Response): Response {
+export function respondToReading(bench: Bench, text: string, record: (request: Record) => Response, now: Moment): Response {
   const { state } = bench;
   const sizes = sizesOf(state);
   if (!sizes) return noPiece();
   const read = readIn(state, text);
   if (typeof read === 'string') return refuse(read, { note: `The instrument sent “${text.slice(0, 24)}”. ${read}` });
+  const { question } = bench.conversation;
+  if (question?.kind === 'surface reading') return takeReading(bench, answeredReading(question, read.length, undefined), now);
   const waiting = padSize(bench);
   if (!waiting) return askWhere(bench, sizes, read);
   const plan = sizeOf(sizes, waiting.size, waiting.copy)?.planned;

@@ -2,6 +2,7 @@ import { assertNever } from '../result.ts';
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { RecordRequest } from '../bench/request.ts';
+import type { Moment } from '../clock/moment.ts';
 import { absolute, subtract } from '../length/arithmetic.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
@@ -20,7 +21,7 @@ import { wrongHand } from './wrongHand.ts';
 const LONGEST_NOTE = 500;
 
 /** Writing down what was measured; read back always, so that a wrong number is heard at once. */
-export function respondToRecord(bench: Bench, request: RecordRequest): Response {
+export function respondToRecord(bench: Bench, request: RecordRequest, now: Moment): Response {
   const { state } = bench;
   switch (request.kind) {
     case 'record':
@@ -28,7 +29,7 @@ export function respondToRecord(bench: Bench, request: RecordRequest): Response 
     case 'withdraw measurement':
       return withdraw(state, request);
     case 'reading':
-      return respondToReading(bench, request.text, (size) => record(bench, size));
+      return respondToReading(bench, request.text, (size) => record(bench, size), now);
     case 'note': {
       const text = request.text.trim().slice(0, LONGEST_NOTE);
       if (text === '') return refuse('The note is empty.');

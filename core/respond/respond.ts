@@ -17,6 +17,7 @@ import { respondToRecord } from './record.ts';
 import { respondToSize } from './sizes.ts';
 import { respondToTalk } from './talk.ts';
 import { respondToTimer } from './timers.ts';
+import { respondToTruing } from './truing.ts';
 import { respondToWork } from './work.ts';
 
 /**
@@ -39,7 +40,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);
     case 'record': case 'withdraw measurement': case 'note': case 'reading':
-      return respondToRecord(bench, request);
+      return respondToRecord(bench, request, now);
     case 'diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);
     case 'sheets': case 'print sheets': case 'save sheets': case 'print scale':
@@ -49,6 +50,8 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
     case 'air': case 'stock moisture': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
     case 'glue tonight': case 'label': case 'how many clamps': case 'how long to warm':
       return respondToAir(bench, request, now);
+    case 'read side': case 'surface reading': case 'leave out reading': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':
+      return respondToTruing(bench, request, now);
     case 'begin gluing': case 'next move': case 'leave gluing': case 'divide gluing':
       return respondToGluing(bench, request, now);
     case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
@@ -58,7 +61,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToKeeping(bench, request);
     case 'say again': case 'louder': case 'quieter': case 'be quiet': case 'what can I say': case 'show': case 'which': case 'not understood':
       return respondToTalk(bench, request);
-    case 'yes': case 'no': case 'choose': case 'answer length': {
+    case 'yes': case 'no': case 'choose': case 'answer length': case 'answer reading': {
       const read = readAnswer(bench, request);
       return 'entries' in read ? read : respond({ ...bench, conversation: { ...bench.conversation, question: null } }, read, now);
     }

@@ -2,15 +2,22 @@ import type { Response } from '../bench/reply.ts';
 import type { State } from '../journal/state.ts';
 import { ADDRESS_WORDS, type Settings } from '../journal/settings.ts';
 import { PAPERS } from '../layout/paper/paperSize.ts';
+import { nanometres, NANOMETRES_PER_INCH, NANOMETRES_PER_MILLIMETRE } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import { sayNumber, sayOrdinal } from '../length/sayNumber.ts';
 import { sayLength } from '../length/say.ts';
+import { sayTolerance } from '../work/wording.ts';
 import { refuse, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 
+const THINNEST_SHAVING = NANOMETRES_PER_INCH / 2000;
+const THICKEST_SHAVING = (NANOMETRES_PER_INCH * 30) / 1000;
+const SHORTEST_STICK = 6 * NANOMETRES_PER_INCH;
+const LONGEST_STICK = 96 * NANOMETRES_PER_INCH;
+
 /** Changes one setting or several, and says what holds from now on. */
-export function changeSettings(setting: Partial<Settings>): Response {
+export function changeSettings(setting: Partial<Settings>, unit: Rounding['unit'] = 'inch'): Response {
   const said: string[] = [];
   if (setting.rounding) said.push(`sizes are said to ${sayRounding(setting.rounding)}`);
   if (setting.volume !== undefined) {
@@ -33,6 +40,9 @@ export function changeSettings(setting: Partial<Settings>): Response {
   if (setting.instrumentUnit !== undefined) said.push(`the caliper reads ${setting.instrumentUnit === 'inch' ? 'inches' : 'millimetres'} where it does not send its unit`);
   if (setting.guideRoller !== undefined) said.push('the radius of the guide’s roller is kept');
   if (setting.guideAxis !== undefined) said.push('how far the guide’s axle lies under the blade is kept');
+  const truing = sayTruing(setting, unit);
+  if (typeof truing === 'string') return refuse(truing);
+  said.push(...truing);
   if (setting.temperature) said.push(`degrees are ${setting.temperature === 'celsius' ? 'Celsius' : 'Fahrenheit'}`);
   if (said.length === 0) return refuse('No setting was named.');
   return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
@@ -47,6 +57,13 @@ function saySound({ listening, speakUp, waitForLull, standing, microphone }: Par
     ...(standing === undefined ? [] : [`I speak for someone ${standing}`]),
     ...(microphone === undefined ? [] : [microphone === '' ? 'I listen with the microphone that the system prefers' : `I listen with the microphone ${microphone}`]),
   ];
+}
+
+/** What the plane takes, and how long the winding sticks are; or why it cannot be so. */
+function sayTruing({ shaving, stick }: Partial<Settings>, unit: Rounding['unit']): readonly string[] | string {
+  if (shaving !== undefined && !(shaving >= THINNEST_SHAVING && shaving <= THICKEST_SHAVING)) return 'A shaving is from half a thousandth to thirty thousandths of an inch. Say it again.';
+  if (stick !== undefined && !(stick >= SHORTEST_STICK && stick <= LONGEST_STICK)) return 'Winding sticks are from six inches to eight feet long. Say it again.';
+  return [...(shaving === undefined ? [] : [`one shaving is ${sayTolerance(shaving, unit)}`]), ...(stick === undefined ? [] : [`the winding sticks are ${sayLength(stick, unit === 'inch' ? { unit, denominator: 16 } : { unit, step: nanometres(NANOMETRES_PER_MILLIMETRE) })} long`])];
 }
 
 /** 'the nearest thirty-second of an inch', 'half a millimetre' */

@@ -28,5 +28,5 @@ export function parseHeard(words: string, doubtful: readonly string[], bench: Be
 
 /** What writes down a size or starts a clock: misheard, it costs a board or an evening. */
 function isCostly({ kind }: Request): boolean {
-  return kind === 'record' || kind === 'answer length' || kind === 'start timer' || kind === 'change timer';
+  return kind === 'record' || kind === 'answer length' || kind === 'answer reading' || kind === 'surface reading' || kind === 'start timer' || kind === 'change timer';
 }

@@ -101,7 +101,7 @@ function reason(faults: readonly { readonly words: number; readonly because: str
   const [partly] = faults.filter((fault) => fault.words < words.length).sort((a, b) => a.words - b.words);
   if (partly) return partly.because;
   const length = words.some((word) => /\d/.test(word) || readSpokenNumber([word]).ok) ? readLength(words, bench) : undefined;
-  if (length && 'fault' in length && bench.conversation.question?.kind === 'length') return length.fault;
+  if (length && 'fault' in length && (bench.conversation.question?.kind === 'length' || bench.conversation.question?.kind === 'surface reading')) return length.fault;
   if (length && 'value' in length) return 'that is a size, and I do not know what to do with it';
   return `I do not know what “${words.join(' ')}” means`;
 }

@@ -110,6 +110,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['math', { name: 'reckoning' }], ['reckoning', { name: 'reckoning' }],
   ['help', { name: 'help' }], ['microphone', { name: 'microphone' }],
   ['paper', { name: 'paper' }],
+  ['reading', { name: 'truing' }],
   ['air', { name: 'air' }], ['shop', { name: 'air' }], ['glue', { name: 'air' }], ['wood', { name: 'wood' }], ['gluing', { name: 'gluing' }],
 ]);
 
@@ -119,7 +120,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'corners', 'four corners', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'air', 'wood', 'gluing'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'corners', 'four corners', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'readings', 'air', 'wood', 'gluing'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

@@ -4,8 +4,10 @@ import type { Screen } from '../bench/screen.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sayNumber } from '../length/say.ts';
 import type { Part } from '../piece/file.ts';
+import type { ReadingKind } from '../true/readings.ts';
 import { stepsFor } from '../work/plan.ts';
 import { currentStep } from '../work/progress.ts';
+import { isTruing } from '../work/truing.ts';
 
 /** Worth knowing wherever one is. */
 const ANYWHERE = ['where am I', 'say again', 'digit by digit', 'scratch that', 'how long is left', 'start a twenty minute timer', 'louder', 'menu'];
@@ -21,10 +23,19 @@ export function whatCanBeSaid(bench: Bench): readonly string[] {
   return [...new Set([...answers(bench), ...here, ...ANYWHERE])];
 }
 
+const READING_ANSWERS: Readonly<Record<ReadingKind, readonly string[]>> = {
+  sticks: ['left high one thirty second', 'right high one sixteenth', 'no gap', 'leave it out'],
+  along: ['one sixty fourth', 'five thousandths', 'no gap', 'leave it out'],
+  across: ['hollow one thirty second', 'crowned one sixty fourth', 'no gap', 'leave it out'],
+  square: ['far side five thousandths', 'face side one sixty fourth', 'no gap', 'leave it out'],
+  thickness: ['seven eighths', 'one and one sixteenth', 'leave it out'],
+};
+
 function answers({ conversation: { question } }: Bench): readonly string[] {
   switch (question?.kind) {
     case undefined: return [];
     case 'yes or no': return ['yes', 'no'];
+    case 'surface reading': return READING_ANSWERS[question.what];
     case 'length': return ['three and seven sixteenths', 'an inch and a half'];
     case 'which': return question.choices.map(({ say }) => say);
     default: return assertNever(question);
@@ -35,7 +46,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
   const { length, width, copy, part } = examples(bench, screen);
   switch (screen.name) {
     case 'step': case 'menu': case 'help':
-      return [...atJoint(bench), ...atGlue(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
+      return [...atJoint(bench), ...atGlue(bench), ...atTruing(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
     case 'steps':
       return ['go to the glue-up', 'what is left', 'next'];
     case 'parts':
@@ -62,6 +73,8 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return ['the driest month is twenty degrees thirty percent', 'the dampest month is twenty two degrees sixty five percent', 'the stock is at nine percent', 'what will the top do', 'is the stock ready', ...copy.map((one) => `the bow of ${one} is one sixteenth`)];
     case 'gluing':
       return ['next', 'rehearse', 'start gluing', 'divide it', 'can I glue tonight', 'leave the rehearsal'];
+    case 'truing':
+      return ['take the readings', 'what do I plane', 'is it flat', 'how thick will it be', 'take the thickness', 'read the other face', 'the gap in the middle is one sixty fourth', 'I planed it', 'will they close', 'one shaving is four thousandths'];
     case 'faces':
       return [...(screen.shows === undefined ? [] : ['take it']), ...atFaces(screen, bench)];
     case 'clocks':
@@ -98,6 +111,13 @@ function atJoint(bench: Bench): readonly string[] {
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
   if (step?.operation === 'joint layout') return ['show the layout', 'gauges', 'where do the mortises go'];
   return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
+}
+
+/** At a step that trues a board, or puts two together dry. */
+function atTruing({ state }: Bench): readonly string[] {
+  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+  if (!step || !isTruing(step)) return [];
+  return step.operation === 'dry check' ? ['will they close', 'take the readings'] : ['take the readings', 'what do I plane', 'is it flat'];
 }
 
 /** At a step that glues, what comes first. */

@@ -1,5 +1,5 @@
 import type { Bench } from '../bench/bench.ts';
-import type { Operand, Request } from '../bench/request.ts';
+import type { GapSense, Operand, Request, SideMeant } from '../bench/request.ts';
 import type { TimerKind } from '../clock/timer.ts';
 import type { Care } from '../edge/upkeep.ts';
 import type { EdgeName } from '../journal/edges.ts';
@@ -10,6 +10,7 @@ import type { AddressWord } from '../journal/settings.ts';
 import type { Screen } from '../bench/screen.ts';
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
+import type { Spot } from '../true/guide.ts';
 import type { SizeMention, StepId } from '../work/step.ts';
 import type { OwnerMention } from './names.ts';
 
@@ -64,6 +65,11 @@ export interface SlotValues {
   readonly edge: EdgeName;
   /** 'stropped', 'honed': what was done to an edge. */
   readonly care: Care;
+  /** A side of a board, as far as it is said. */
+  readonly side: SideMeant;
+  /** A place along a board, from its marked end. */
+  readonly spot: Spot;
+  readonly sense: GapSense;
   readonly address: AddressWord;
   readonly choice: number;
   readonly text: string;

@@ -6,6 +6,7 @@ import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
 import type { Slot, SlotValues } from './slot.ts';
 import { copySlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
+import { senseSlot, sideSlot, spotSlot } from './truingSlots.ts';
 import { nameKey } from './words.ts';
 
 /** The dimensions that an adjective asks for, the likeliest first; a parameter that is a size by itself has an empty one. */
@@ -39,5 +40,5 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

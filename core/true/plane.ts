@@ -1,6 +1,6 @@
 import { nanometres, NANOMETRES_PER_MILLIMETRE, type Length } from '../length/length.ts';
 import { failure, success, type Result } from '../result.ts';
-import { solveLinearProgram, type Requirement } from './linearProgram.ts';
+import { solveLinearProgram, type LinearProgram, type Requirement } from './linearProgram.ts';
 import type { Surface, SurfacePoint } from './surface.ts';
 
 /** A true face to plane down to, and what that takes off at each point of the surface, never less than nothing. */
@@ -21,17 +21,18 @@ const MEAN_WEIGHT = 1e-6;
  * Fails only where that cannot be had.
  */
 export function firstFace(surface: Surface, keep?: { readonly thickness: Length; readonly thicknesses: readonly Length[] }): Result<TrueFace, 'too thin'> {
-  const { points } = surface;
-  const spots = points.map((point) => spotOf(surface, point));
-  const sum = spots.reduce((all, { row }) => all.map((value, index) => value + (row[index] ?? 0)), [0, 0, 0]);
-  const share = MEAN_WEIGHT / points.length;
-  const requirements: Requirement[] = spots.flatMap(({ row, height }) => [
-    { coefficients: [...row.map((value) => -value), 0], bound: -height },
-    { coefficients: [...row, 1], bound: height },
-  ]);
-  if (keep) requirements.push(...spots.map(({ row, height }, index) => ({ coefficients: [...row, 0], bound: height - inMm((keep.thicknesses[index] ?? 0) - keep.thickness) })));
-  const solved = solveLinearProgram({ minimise: [...sum.map((value) => -share * value), 1], atLeast: requirements });
+  const spots = surface.points.map((point) => spotOf(surface, point));
+  const solved = solveLinearProgram(leastDepth(spots, keep === undefined ? []
+    : spots.map(({ row, height }, index) => ({ coefficients: [...row, 0], bound: height - inMm((keep.thicknesses[index] ?? 0) - keep.thickness) }))));
   return solved.ok ? success(cutTo(spots, solved.value)) : failure('too thin');
+}
+
+/** The same for an edge, which must come out square to the face: straight along, level across. */
+export function squareFace(surface: Surface): TrueFace {
+  const spots = surface.points.map((point) => spotOf(surface, point)).map(({ row, height }) => ({ row: row.slice(0, 2), height }));
+  const solved = solveLinearProgram(leastDepth(spots, []));
+  if (!solved.ok) throw new Error(`an edge can always be planed square (${solved.fault})`);
+  return cutTo(spots, solved.value);
 }
 
 /**
@@ -56,6 +57,18 @@ export function thicknessLeft(first: TrueFace, thicknesses: readonly Length[]): 
 /** The second face, parallel to the first at that thickness: what it takes off at each point; less than nothing where the wood does not reach. */
 export function secondFace(first: TrueFace, thicknesses: readonly Length[], thickness: Length): readonly Length[] {
   return first.depths.map((depth, index) => nanometres((thicknesses[index] ?? 0) - depth - thickness));
+}
+
+/** The plane nowhere above a spot, with the least greatest depth over it and, far less, the least mean depth. */
+function leastDepth(spots: readonly Spot[], more: readonly Requirement[]): LinearProgram {
+  const variables = spots[0]?.row.map(() => 0) ?? [];
+  const sum = spots.reduce((all, { row }) => all.map((value, index) => value + (row[index] ?? 0)), variables);
+  const share = MEAN_WEIGHT / spots.length;
+  const around = spots.flatMap(({ row, height }): Requirement[] => [
+    { coefficients: [...row.map((value) => -value), 0], bound: -height },
+    { coefficients: [...row, 1], bound: height },
+  ]);
+  return { minimise: [...sum.map((value) => -share * value), 1], atLeast: [...around, ...more] };
 }
 
 interface Spot {

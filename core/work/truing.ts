@@ -5,8 +5,15 @@ import { TOLERANCES } from './figures.ts';
 import type { Ground } from './ground.ts';
 import { allOf, its, oneOf, stockOf } from './names.ts';
 import { afterRest } from './roughWork.ts';
-import type { Before, SizeMention, Step } from './step.ts';
+import type { Before, Operation, SizeMention, Step } from './step.ts';
 import { around, words } from './wording.ts';
+
+const TRUED: ReadonlySet<Operation> = new Set(['face', 'edge', 'thickness', 'width', 'true again', 'dry check']);
+
+/** A step at which readings are taken of a board: what to plane, or whether two sides will close. */
+export function isTruing({ operation }: Pick<Step, 'operation'>): boolean {
+  return TRUED.has(operation);
+}
 
 /** From here on every copy is a step of its own: facing one by hand takes long enough to be interrupted. */
 export function faceSteps(ground: Ground, part: Part): readonly Step[] {

@@ -5,7 +5,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
  */
 export const KEY_TABLE = {
-  step: { back: '-', faces: '1', sizes: '1', stages: '1', layout: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  step: { back: '-', faces: '1', sizes: '1', stages: '1', layout: '1', readings: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
   'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', faces: '5', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
@@ -37,6 +37,10 @@ export const KEY_TABLE = {
   'wood at rest': { step: '0', 'the year': '-', settled: '9', 'next part': '+', listen: '*', menu: '/' },
   'glue-up': { step: '0', air: '-', clamps: '1', rehearse: '+', divide: '2', listen: '*', 'start gluing': 'enter' },
   gluing: { leave: '-', 'how long': '1', 'say again': '.', listen: '*', next: 'enter' },
+  truing: { step: '0', 'other side': '-', 'how is it': '1', 'what to plane': '2', more: '+', listen: '*', read: 'enter' },
+  'truing, more': { back: '-', step: '0', listen: '*', menu: '/' },
+  'boards to true': { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
+  'reading asked': { leave: '-', back: '0', 'say again': '.', listen: '*', 'leave out': '+' },
   due: { stop: '1', 'five more': '+', listen: '*', 'got it': 'enter' },
   question: { no: '-', listen: '*', yes: 'enter' },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, PadSymbol>>>>;

@@ -14,6 +14,7 @@ import './paper.ts';
 import './air.ts';
 import './wood.ts';
 import './gluing.ts';
+import './truing.ts';
 import './faces.ts';
 import './clocks.ts';
 import './edges.ts';

@@ -56,6 +56,7 @@ const SCREENS: readonly Choice[] = [
   // On the second page: what one goes to at certain steps, from the step itself or by voice.
   { label: 'glue tonight', does: show({ name: 'air' }) },
   { label: 'wood', does: show({ name: 'wood' }) },
+  { label: 'readings', does: show({ name: 'truing' }) },
   { label: 'sharpening', does: show({ name: 'edges' }) },
   { label: 'paper', does: show({ name: 'paper' }) },
 ];

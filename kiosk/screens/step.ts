@@ -6,6 +6,7 @@ import { gaugesToSet, gaugeWarning } from '../../core/respond/layoutGauges.ts';
 import { facesAtStep } from '../../core/respond/stepFaces.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import { currentStep, stepCalled } from '../../core/work/progress.ts';
+import { isTruing } from '../../core/work/truing.ts';
 import { timersStarting } from '../../core/work/step.ts';
 import type { SizeMention, Step } from '../../core/work/step.ts';
 import { sayingOf, titleOf, writeTolerance } from '../../core/work/wording.ts';
@@ -74,6 +75,8 @@ export class StepScreen extends BenchScreen {
     const chops = step.operation === 'chop mortises' ? step.joint : undefined;
     const laidOut = step.operation === 'joint layout' && !clockWaits;
     const glues = step.operation.endsWith('glue-up');
+    // What is held against the board and what to plane has a screen of its own; the sizes stand here or behind 'more'.
+    const trues = !clockWaits && isTruing(step);
     // Where each copy goes is chosen here; there is no size to be looked up.
     const facing = step.operation === 'orient and mark' && step.sizes.length === 0 && this.view.bench.state.piece?.file.parts.find(({ id }) => id === step.part)?.places !== undefined;
     return keyRow('step', {
@@ -82,7 +85,8 @@ export class StepScreen extends BenchScreen {
       faces: facing ? show({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }) : null,
       stages: chops ? { request: { kind: 'chop stage', to: 'here', joint: chops } } : null,
       layout: laidOut ? { request: { kind: 'layout face' } } : null,
-      sizes: clockWaits || facing || chops || laidOut ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      readings: trues ? show({ name: 'truing' }) : null,
+      sizes: trues || clockWaits || facing || chops || laidOut ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'glue-up': glues ? show({ name: 'gluing' }) : null,
       // Where something is glued there is no room for it; the number pad and the voice have it all the same.

@@ -5,12 +5,14 @@ import type { Screen } from '../../core/bench/screen.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Timer } from '../../core/clock/timer.ts';
 import type { Entry, JournalRecord } from '../../core/journal/entry.ts';
+import { NO_CRAFT } from '../../core/journal/craft.ts';
 import { EMPTY_STATE } from '../../core/journal/fold.ts';
 import type { Settings } from '../../core/journal/settings.ts';
 import type { State } from '../../core/journal/state.ts';
-import { nanometres } from '../../core/length/length.ts';
+import { nanometres, type Length } from '../../core/length/length.ts';
 import { loadPiece } from '../../core/piece/load.ts';
 import { stepsOf } from '../../core/respond/views.ts';
+import { faceKey, type BoardFace, type FaceReading, type ReadingKind } from '../../core/true/readings.ts';
 import type { Step } from '../../core/work/step.ts';
 import type { HearingView, KioskView, TrialView } from '../../kiosk/hostPort.ts';
 
@@ -70,6 +72,22 @@ const FACED: State = {
     ['longRail/2', { faces: { C: { wish: 'best' } } }],
   ]),
 };
+
+/** A rail read through, in wind and hollow, its thickness hardly enough; and two layers of a leg, which gape. */
+const thousandths = (count: number): Length => nanometres((INCH / 1000) * count);
+const reading = (what: ReadingKind, inchesFromEnd: number, gap: number): FaceReading => ({ what, fromEnd: nanometres(inchesFromEnd * INCH), gap: thousandths(gap) });
+const RAIL_FACE: BoardFace = { part: 'longRail', copy: 1, face: 'face' };
+const RAIL_EDGE: BoardFace = { part: 'longRail', copy: 2, face: 'edge' };
+const LAYER: BoardFace = { part: 'leg', copy: 1, board: 1, face: 'other face' };
+const PLACES_READ = [1, 9, 17, 25.5, 33.5, 41.5, 49.5];
+const LAYER_READ = [0, 20, 31, 10, 0].map((gap, index) => reading('along', [1, 9, 16.5, 24.5, 32.25][index] ?? 1, gap));
+const READ: State = { ...UNDER_WAY, crafts: new Map([[PIECE.file.name, { ...NO_CRAFT, surfaces: new Map([
+  [faceKey(RAIL_FACE), [reading('sticks', 49.5, 190), reading('sticks', 25.5, 120), ...[0, 14, 26, 31, 22, 10, 0].map((gap, index) => reading('along', PLACES_READ[index] ?? 0, gap)), reading('across', 1, -8), reading('across', 25.5, 12),
+    ...[1340, 1335, 1328, 1318, 1322, 1335, 1342].map((thick, index) => reading('thickness', PLACES_READ[index] ?? 0, thick))]],
+  [faceKey(RAIL_EDGE), PLACES_READ.flatMap((at, index) => [reading('square', at, 12 - 3 * index), reading('along', at, [0, 5, 9, 10, 8, 4, 0][index] ?? 0)])],
+  [faceKey(LAYER), LAYER_READ], [faceKey({ ...LAYER, board: 2, face: 'face' }), LAYER_READ],
+]) }]]) };
+const askedOf = (of: BoardFace, what: ReadingKind): { readonly question: Question } => ({ question: { kind: 'surface reading', of, what, fromEnd: nanometres(17 * INCH), about: what === 'thickness' ? 'thickness' : of.face, leftOut: [] } });
 
 export interface Given {
   readonly state?: State;
@@ -164,6 +182,19 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'paper, layout of the leg': viewOf({ name: 'paper', sheet: { what: 'layout', part: 'leg' } }),
   'paper, nothing to lay out': viewOf({ name: 'paper', sheet: { what: 'layout', part: 'top' } }),
   'paper, cut list': viewOf({ name: 'paper', sheet: { what: 'cut list' } }),
+  'truing, nothing read': viewOf({ name: 'truing', of: { part: 'leg', copy: 2, board: 3, face: 'face' } }),
+  'truing, a rail': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ }),
+  'truing, how a rail is': viewOf({ name: 'truing', of: RAIL_FACE, shows: 'shape' }, { state: READ }),
+  'truing, how an edge is': viewOf({ name: 'truing', of: RAIL_EDGE, shows: 'shape' }, { state: READ }),
+  'truing, an edge': viewOf({ name: 'truing', of: RAIL_EDGE }, { state: READ }),
+  'truing, a layer that gapes': viewOf({ name: 'truing', of: LAYER, shows: 'shape' }, { state: READ }),
+  'truing, in millimetres': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, settings: { rounding: { unit: 'millimetre', step: nanometres(500_000) } } }),
+  'truing, which board': viewOf({ name: 'truing' }, { state: { ...READ, done: new Set(STEPS.map(({ id }) => id)), currentStep: null } }),
+  'truing, sticks asked': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, ...askedOf(RAIL_FACE, 'sticks') }),
+  'truing, a gap asked': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, ...askedOf(RAIL_FACE, 'along') }),
+  'truing, the square asked': viewOf({ name: 'truing', of: RAIL_EDGE }, { state: READ, ...askedOf(RAIL_EDGE, 'square') }),
+  'truing, thickness asked': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, ...askedOf(RAIL_FACE, 'thickness') }),
+  'truing, refused': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, reply: { say: '', note: 'There is no such place: long rail one, reference face is fifty, and a half inches long.', signal: 'wrong' } }),
   'faces, nothing told': viewOf({ name: 'faces', part: 'leg' }, { state: FRESH }),
   'faces, as they stand': viewOf({ name: 'faces', part: 'leg' }, { state: FACED }),
   'faces, proposed': viewOf({ name: 'faces', part: 'leg', shows: 'best' }, { state: FACED, reply: { say: '', note: 'As good: legs two and four changed over. Legs two and three may be turned in their places without loss.' } }),

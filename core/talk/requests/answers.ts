@@ -1,13 +1,28 @@
+import type { Bench } from '../../bench/bench.ts';
+import { ZERO_LENGTH } from '../../length/length.ts';
 import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('answers');
 
+/** A size was asked for, or a gap. */
+function asksLength({ conversation: { question } }: Bench): boolean {
+  return question?.kind === 'length' || question?.kind === 'surface reading';
+}
+
+function asksReading({ conversation: { question } }: Bench): boolean {
+  return question?.kind === 'surface reading';
+}
+
 /** Answers to a question that the bench has asked; yes and no mean themselves also when it has not. */
 export const ANSWER_ROWS = [
   row('one of the choices', ['{choice}', '[number] {choice}', 'i mean {choice}', 'it is {choice}'], ({ choice }) => ({ kind: 'choose', index: choice })),
-  row('the size that was asked for', ['{length}'], ({ length }, { conversation: { question } }) => (question?.kind === 'length' ? { kind: 'answer length', length } : undefined)),
+  row('the size that was asked for', ['{length}'], ({ length }, bench) => (asksLength(bench) ? { kind: 'answer length', length } : undefined)),
   row('the size that was asked for', ['(it|that) (is|measures|was) {length}', 'i (measure|measured|get|have) {length}'],
-    ({ length }, { conversation: { question } }) => (question?.kind === 'length' ? { kind: 'answer length', length } : { fault: 'I have asked for no size; say part, dimension and size' })),
+    ({ length }, bench) => (asksLength(bench) ? { kind: 'answer length', length } : { fault: 'I have asked for no size; say part, dimension and size' })),
+  row('a gap that was asked for', ['{sense} [by] {length}', '{length} {sense}'], ({ sense, length }, bench) => (asksReading(bench) ? { kind: 'answer reading', sense, length } : undefined)),
+  row('no gap', ['no (gap|light)', 'nothing', 'none', 'level', 'flat', 'it touches'], (_, bench) => (asksReading(bench) ? { kind: 'answer reading', length: ZERO_LENGTH } : undefined)),
+  row('a reading that cannot be taken', ['leave (it|this|that) out', 'skip (it|this|that)', 'skip', 'next'], (_, bench) => (asksReading(bench) ? { kind: 'leave out reading' } : undefined)),
+  row('enough readings', ['[that is] enough', 'stop'], (_, bench) => (asksReading(bench) ? { kind: 'no' } : undefined)),
   row('yes', ['yes [it is]', 'yeah', 'yep', 'sure', 'correct', '[yes] (that|it) is (right|correct|so)'], () => ({ kind: 'yes' })),
   row('no', ['no [it is not]', 'nope', 'no thanks', 'never mind', 'leave it'], () => ({ kind: 'no' })),
 ];

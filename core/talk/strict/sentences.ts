@@ -12,6 +12,7 @@ import { DURATION, FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
 import { GRAMS, DEGREES, PERCENT } from './weather.ts';
 import { RARE, UNDER_HUNDRED } from './numbers.ts';
+import { BOARD_NUMBERS, SENSE_PHRASES, SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
 
 const COUNT = shared(UNDER_HUNDRED);
 
@@ -69,8 +70,16 @@ export function slotSentences(bench: Bench): SlotSentences {
     ...names, ...FACE_SENTENCES, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
-    screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
+    side: sideOf(names.part), spot: either(pair, ...SPOT_WORDS), sense: either(...SENSE_PHRASES), screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
+}
+
+/** As truingSlots reads it: the part may be left out, the face may stand before or behind, and so may the layer. */
+function sideOf(part: Expression): Expression {
+  const board = all(either('layer', 'board'), either(...BOARD_NUMBERS));
+  const face = either(...SIDE_WORDS);
+  const owner = either(part, all(board, 'of', optional('the'), part), all(part, board), board);
+  return shared(either('it', 'this', 'this board', face, all('this', face), owner, all(owner, face), all(face, 'of', optional('the'), owner)));
 }
 
 function choices({ conversation: { question } }: Bench): Expression {

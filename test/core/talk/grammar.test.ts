@@ -12,7 +12,7 @@ import { compile } from '../../../core/talk/pattern.ts';
 import { ANSWERS, WHOLE_REQUESTS } from '../../../core/talk/table.ts';
 import { canonical, splitWords } from '../../../core/talk/words.ts';
 import { anySize, INCH_ROUNDINGS } from '../length/lengths.ts';
-import { bench, modelWords, STATE, TALKATIVE } from './benches.ts';
+import { bench, inches, modelWords, STATE, TALKATIVE } from './benches.ts';
 
 /** Thousands of utterances: no limit of time that a busy machine could break. */
 const SLOW = { timeout: 120_000 };
@@ -71,7 +71,7 @@ describe('the phrases for the recogniser', SLOW, () => {
 
   it('can be said in the words of the model that ships: of every row at least one', () => {
     const known = modelWords();
-    const asked = [TALKATIVE, bench({ screen: { name: 'chopping', joint: 'long rail', stage: 1 } }), bench({ question: { kind: 'length', size: 'leg.width' } }), bench({ question: { kind: 'which', choices: [{ say: 'long rail', request: { kind: 'next step' } }] } })];
+    const asked = [TALKATIVE, bench({ screen: { name: 'chopping', joint: 'long rail', stage: 1 } }), bench({ question: { kind: 'length', size: 'leg.width' } }), bench({ question: { kind: 'which', choices: [{ say: 'long rail', request: { kind: 'next step' } }] } }), bench({ question: { kind: 'surface reading', of: { part: 'leg', copy: 2, face: 'face' }, what: 'sticks', fromEnd: inches(12), about: 'face', leftOut: [] } })];
     // A note is free text, and a wrong number of gaps is only there to be refused.
     const rows = [...WHOLE_REQUESTS, ...ANSWERS].filter(({ about }) => about !== 'a note' && about !== 'parts with a counted number of gaps');
     for (const about of new Set(rows.map((row) => row.about))) {
