@@ -1,14 +1,18 @@
 import { add, subtract } from '../length/arithmetic.ts';
 import { ZERO_LENGTH, type Length } from '../length/length.ts';
+import { sayNumber } from '../length/sayNumber.ts';
 import { telling, type Telling } from '../reckoning/telling.ts';
 import type { ChopCuts, MortiseToChop } from './chopCuts.ts';
 
 /** One thing to do at a mortise, with what the eye needs to see of it. */
 export interface ChopStage {
-  readonly kind: 'mark' | 'flag' | 'pass' | 'strop' | 'turn over' | 'pare the ends' | 'clear the bottom';
+  readonly kind: 'mark' | 'flag' | 'saw' | 'pass' | 'strop' | 'turn over' | 'pare the ends' | 'clear the bottom';
   /** A pass, counted from 1. */
   readonly pass?: number;
+  /** Short, for the ear with a mallet in the hand. */
   readonly say: Telling;
+  /** In full, for the eye. */
+  readonly show: Telling;
   readonly drawing: ChopDrawing;
 }
 
@@ -27,6 +31,8 @@ export interface ChopDrawing {
   /** Levering only between these. */
   readonly lever?: { readonly from: Length; readonly to: Length };
   readonly flag?: Length;
+  /** An open mortise: which end of the part it runs out of (`along` is from there), and how far its cheeks are sawn. */
+  readonly slot?: { readonly end: 'top' | 'bottom'; readonly sawn: readonly { readonly along: Length; readonly down: Length }[] };
 }
 
 /** The stages in their order; a through mortise is turned over and done again from the other face. */
@@ -46,7 +52,8 @@ function markStage(plan: ChopCuts, mortise: MortiseToChop): ChopStage {
   const both = plan.through ? ' Square both lines round to the far face, and gauge it there too.' : '';
   return {
     kind: 'mark', drawing: basic(plan, mortise, 'first'),
-    say: telling`Knife the ends at ${plan.startMark} and ${plan.endMark} from the end, gauge both sides to the chisel, ${mortise.width} apart, and hatch the waste.${both}`,
+    say: telling`Knife the ends at ${plan.startMark} and ${plan.endMark} from the end. Gauge it ${mortise.width} wide${plan.through ? ', on both faces' : ''}.`,
+    show: telling`Knife the ends at ${plan.startMark} and ${plan.endMark} from the end, gauge both sides to the chisel, ${mortise.width} apart, and hatch the waste.${both}`,
   };
 }
 
@@ -54,7 +61,8 @@ function flagStage(plan: ChopCuts, mortise: MortiseToChop): ChopStage {
   const last = plan.flags.at(-1) ?? mortise.depth;
   return {
     kind: 'flag', drawing: { ...basic(plan, mortise, 'first'), chisels: [{ at: plan.middle, down: ZERO_LENGTH, bevel: 'towards the start' }], flag: last },
-    say: plan.through
+    say: telling`Flag the chisel at ${last}.`,
+    show: plan.through
       ? telling`Flag the chisel at ${last}, a little past the middle: half is chopped from each face.`
       : telling`Flag the chisel at ${last} from its edge: that is the depth.`,
   };
@@ -79,6 +87,9 @@ function passStage(plan: ChopCuts, mortise: MortiseToChop, face: ChopDrawing['fa
       chisels: [{ at: to, down, bevel: 'towards the start' }, { at: from, down, bevel: 'towards the end' }],
     },
     say: pass === 1
+      ? telling`Pass one, to ${down}. From the middle to the far end, turn the bevel, to the near end. No levering.`
+      : telling`Pass ${sayNumber(pass)}, to ${down}, the same way.${pass === 2 ? ' Now lever the waste out.' : ''}`,
+    show: pass === 1
       ? telling`Pass one, to ${down}. Start in the middle, at ${plan.middle} from the end, and step ${plan.advance} at a time to the far end with the bevel to the middle; turn the bevel, and go from the middle to the near end. Stay ${plan.stayOff} off both lines, and do not lever yet: the edges would crush.`
       : telling`Pass ${{ count: pass }}, to ${down}. The same way: far end, turn the bevel, near end. Lever the chips out against the waste, never against an end.`,
   };
@@ -86,11 +97,11 @@ function passStage(plan: ChopCuts, mortise: MortiseToChop, face: ChopDrawing['fa
 
 function stropStage(plan: ChopCuts, mortise: MortiseToChop, face: ChopDrawing['face'], down: Length): ChopStage {
   const [from, to] = inner(plan);
-  return { kind: 'strop', drawing: { ...basic(plan, mortise, face), cut: { from, to, down } }, say: 'Stop and strop the chisel; empty the mortise meanwhile.' };
+  return { kind: 'strop', drawing: { ...basic(plan, mortise, face), cut: { from, to, down } }, say: 'Strop, and empty the mortise.', show: 'Stop and strop the chisel; empty the mortise meanwhile.' };
 }
 
 function turnOver(plan: ChopCuts, mortise: MortiseToChop): ChopStage {
-  return { kind: 'turn over', drawing: basic(plan, mortise, 'second'), say: 'Turn the part over and clear the bench of chips, so that the face is not bruised. Do the same from the second face, until the two meet.' };
+  return { kind: 'turn over', drawing: basic(plan, mortise, 'second'), say: 'Clear the bench of chips and turn the part over. The same from the second face, until they meet.', show: 'Turn the part over and clear the bench of chips, so that the face is not bruised. Do the same from the second face, until the two meet.' };
 }
 
 function pareEnds(plan: ChopCuts, mortise: MortiseToChop): ChopStage {
@@ -103,7 +114,8 @@ function pareEnds(plan: ChopCuts, mortise: MortiseToChop): ChopStage {
       ...basic(plan, mortise, face), cut: { from, to, down },
       chisels: [{ at: plan.endMark, down: ZERO_LENGTH, bevel: 'towards the start' }, { at: plan.startMark, down: ZERO_LENGTH, bevel: 'towards the end' }],
     },
-    say: plan.through
+    say: plan.through ? 'Strop. Pare both ends upright, from both faces. No levering.' : 'Strop. Chop both ends down to the line, upright. No levering.',
+    show: plan.through
       ? telling`Strop. Pare the last ${plan.stayOff} at each end, upright, from both faces to the middle. No levering here.`
       : telling`Strop. Chop the last ${plan.stayOff} at each end down to the line, upright, the bevel to the inside, and lift the chips out. No levering here: it would round the end over.`,
   };
@@ -113,7 +125,8 @@ function clearBottom(plan: ChopCuts, mortise: MortiseToChop): ChopStage {
   const down = plan.through ? mortise.wood : mortise.depth;
   return {
     kind: 'clear the bottom', drawing: { ...basic(plan, mortise, plan.through ? 'second' : 'first'), cut: { from: plan.startMark, to: plan.endMark, down } },
-    say: plan.through ? 'Look through it against the light, and pare away what stands up in the middle.' : telling`Scrape the bottom level, and try the depth all along: ${mortise.depth}, and nowhere less.`,
+    say: plan.through ? 'Look through it, and pare the middle away.' : telling`Level the bottom: ${mortise.depth} deep all along.`,
+    show: plan.through ? 'Look through it against the light, and pare away what stands up in the middle.' : telling`Scrape the bottom level, and try the depth all along: ${mortise.depth}, and nowhere less.`,
   };
 }
 

@@ -5,11 +5,13 @@ import { sizeOf, type Sizes } from '../piece/evaluate.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import type { LoadedPiece } from '../piece/loadedPiece.ts';
 import type { InputFault } from '../reckoning/reckoning.ts';
-import type { Result } from '../result.ts';
+import { success, type Result } from '../result.ts';
 import { planChopping, type ChopPlan } from './chopping.ts';
+import type { ChopStage } from './chopStages.ts';
 import { comersOf, limitsOf, neighboursOf } from './comers.ts';
 import { ownedChisel, type OwnedChisel } from './ownedChisel.ts';
 import { chooseWay, longestBeside, waysToMeet, type Meeting } from '../tenon/meeting.ts';
+import { slotStages } from './slotStages.ts';
 import { rackingOf, type Racking } from './racking.ts';
 import { longest, shortest } from '../tenon/solid.ts';
 import { strengthOf } from '../wood/woodStrength.ts';
@@ -29,6 +31,16 @@ export function choppingOf(piece: LoadedPiece, sizes: Sizes, joint: MortiseAndTe
     from: size('fromTop'), length: size('mortiseLength'), width: size('mortiseWidth'), depth: size('mortiseDepth'),
     wood: lengthOf(sizes, `${joint.mortiseIn}.${joint.mortiseInto ?? 'width'}`, copy), hardness: hardnessOf(host?.species ?? ''),
   });
+}
+
+/** The stages of cutting it: of a bridle's slot, sawing; else those of chopping. */
+export function stagesFor(piece: LoadedPiece, sizes: Sizes, joint: MortiseAndTenon, copy?: number): Result<readonly ChopStage[], InputFault> {
+  if (joint.shape === 'bridle') {
+    const size = sizeReader(sizes, joint);
+    return slotStages({ deep: size('mortiseLength'), width: size('mortiseWidth'), wood: lengthOf(sizes, `${joint.mortiseIn}.${joint.mortiseInto ?? 'width'}`, copy), end: size('fromTop') > 0 ? 'bottom' : 'top' });
+  }
+  const planned = choppingOf(piece, sizes, joint, copy);
+  return planned.ok ? success(planned.value.stages) : planned;
 }
 
 /** The chisel for a mortise at the sizes as they stand. */

@@ -2,7 +2,7 @@ import type { State } from '../journal/state.ts';
 import type { Moment } from '../clock/moment.ts';
 import { remaining } from '../work/progress.ts';
 import type { Caution, Step } from '../work/step.ts';
-import { titleOf } from '../work/wording.ts';
+import { placeOf, titleOf } from '../work/wording.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { sayWording, sentence } from './saying.ts';
 import { facesAtStep } from './stepFaces.ts';
@@ -11,8 +11,15 @@ const TWELVE_HOURS_MS = 12 * 60 * 60 * 1000;
 
 /** The title, the one sentence, and the cautions given. */
 export function announceStep(state: State, step: Step, cautions: readonly Caution[]): string {
-  const parts = [`${titleOf(step, state.places)}.`, sentence(sayWording(state, step.say)), facesAtStep(state, step)];
+  const parts = [headOf(state, step), sentence(sayWording(state, step.say)), facesAtStep(state, step)];
   return [...parts, ...cautions.map((caution) => sentence(caution.say))].filter(Boolean).join(' ');
+}
+
+/** The title; where the sentence says all of it again, as at a mortise, only where the copy stands. */
+function headOf({ places }: State, step: Step): string {
+  if (step.operation !== 'chop mortises') return `${titleOf(step, places)}.`;
+  const place = placeOf(step, places);
+  return place === undefined ? '' : sentence(place);
 }
 
 /** 'Step twelve of one hundred and forty.' */

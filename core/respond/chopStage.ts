@@ -1,9 +1,9 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { JointRequest } from '../bench/request.ts';
-import { mateOf } from '../joint/mates.ts';
-import { choppingOf } from '../joint/ofPiece.ts';
-import type { ChopPlan } from '../joint/chopping.ts';
+import type { ChopStage } from '../joint/chopStages.ts';
+import { hollowOf, mateOf } from '../joint/mates.ts';
+import { stagesFor } from '../joint/ofPiece.ts';
 import { sayNumber } from '../length/say.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import { renderTelling } from '../reckoning/telling.ts';
@@ -19,17 +19,17 @@ type Wanted = Extract<JointRequest, { kind: 'chop stage' }>['to'];
 export function tellChopStage(bench: Bench, { state, piece, sizes }: Jointing, joint: MortiseAndTenon, to: Wanted): Response {
   const step = currentStep(stepsOf(state), state);
   const here = step?.operation === 'chop mortises' && step.joint === joint.id ? step : undefined;
-  const planned = choppingOf(piece, sizes, joint, here?.copy);
+  const planned = stagesFor(piece, sizes, joint, here?.copy);
   if (!planned.ok) return refuse(renderTelling(planned.fault.message, (length) => spoken(state, length)));
-  const { stages } = planned.value;
+  const stages = planned.value;
+  const name = `${mateOf(piece.file, joint)} ${hollowOf(joint)}`;
   const number = stageNumber(stages, leftAt(bench, joint, here?.id), to);
   if (typeof number === 'string') return refuse(number);
   const stage = stages[number - 1];
-  if (!stage) return refuse(`There is no stage ${sayNumber(number)}; the ${mateOf(piece.file, joint)} mortise is chopped in ${sayNumber(stages.length)}.`);
+  if (!stage) return refuse(`There is no stage ${sayNumber(number)}; the ${name} is cut in ${sayNumber(stages.length)}.`);
   const { drawing: { startMark, endMark, flag } } = stage;
-  const levering = stage.drawing.lever === undefined && stage.kind === 'pass' && stage.pass !== 1 ? ' No levering.' : '';
   return tell({
-    say: `${number === 1 ? sentence(`${mateOf(piece.file, joint)} mortise, ${sayNumber(stages.length)} stages`) : ''} ${sentence(`stage ${sayNumber(number)}`)} ${renderTelling(stage.say, (length) => spoken(state, length))}${levering}`.trim(),
+    say: `${number === 1 ? sentence(`${name}, ${sayNumber(stages.length)} stages`) : ''} ${sentence(`stage ${sayNumber(number)}`)} ${renderTelling(stage.say, (length) => spoken(state, length))}`.trim(),
     screen: { name: 'chopping', joint: joint.id, stage: number, ...(here === undefined ? {} : { step: here.id }) },
     lengths: flag === undefined ? [startMark, endMark] : [flag],
   });
@@ -40,7 +40,7 @@ function leftAt({ conversation: { chopping } }: Bench, joint: MortiseAndTenon, s
   return chopping?.joint === joint.id && (chopping.step === undefined || chopping.step === step) ? chopping.stage : undefined;
 }
 
-function stageNumber(stages: ChopPlan['stages'], left: number | undefined, to: Wanted): number | string {
+function stageNumber(stages: readonly ChopStage[], left: number | undefined, to: Wanted): number | string {
   switch (to) {
     case 'here': return left ?? 1;
     case 'first': return 1;

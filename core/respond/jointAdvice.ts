@@ -29,18 +29,17 @@ export function tellChopping({ state, piece, sizes }: Jointing, joint: MortiseAn
   const say = (length: typeof middle): string => spoken(state, length);
   const told = [
     sentence(`${mateOf(piece.file, joint)} mortise, from ${say(startMark)} to ${say(endMark)}, from the top end`),
-    `Flag the chisel at ${say(depth)}${through ? ', a little past the middle, for each face' : ''}.`,
-    `Start in the middle, at ${say(middle)}. ${passes(plan, say)}`,
-    `In each, go ${say(advance)} at a time to the far end, turn the bevel, and then from the middle to the near end. Stay ${say(stayOff)} off both lines.`,
-    'Lever from the second pass on, never against an end.',
+    `Flag the chisel at ${say(depth)}${through ? ', for each face' : ''}. ${passes(plan, say)}`,
+    `Each from the middle, ${say(middle)}, to the far end; turn the bevel; to the near end; ${say(advance)} a cut, ${say(stayOff)} off both lines.`,
+    'Lever from the second pass on.',
     ...sayTwin({ state, piece, sizes }, joint),
-    ...(joint.haunch === undefined ? [] : [`Chop the socket of the haunch last, ${say(sizeOf(sizes, `${joint.id}.haunchLength`)?.length ?? depth)} deep.`]),
-    `Strop ${plan.stropAfter.length === 0 ? '' : `after ${plan.stropAfter.length === 1 ? 'pass' : 'passes'} ${sayList(plan.stropAfter.map((pass) => sayNumber(pass)))}, and `}before you pare the ends upright.`,
+    ...(joint.haunch === undefined ? [] : [`The socket of the haunch last, ${say(sizeOf(sizes, `${joint.id}.haunchLength`)?.length ?? depth)} deep.`]),
+    `Strop ${plan.stropAfter.length === 0 ? '' : `after ${plan.stropAfter.length === 1 ? 'pass' : 'passes'} ${sayList(plan.stropAfter.map((pass) => sayNumber(pass)))}, and `}before the ends.`,
   ];
   const answers = [{ label: 'start mark', length: startMark }, { label: 'first cut', length: middle }, { label: 'end mark', length: endMark }, { label: 'depth flag', length: depth }];
   return tell({
     say: told.join(' '),
-    screen: { name: 'reckoning', result: { question: `chop the ${mateOf(piece.file, joint)} mortise`, answers, note: `${flags.length} ${flags.length === 1 ? 'pass' : 'passes'}. ${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}` } },
+    screen: { name: 'reckoning', result: { question: `chop the ${mateOf(piece.file, joint)} mortise`, answers, note: `${flags.length} ${flags.length === 1 ? 'pass' : 'passes'}, each from the middle to the far end, then, the bevel turned, to the near end. Never lever against an end; pare the ends upright last. ${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}` } },
     lengths: answers.map(({ length }) => length),
   });
 }

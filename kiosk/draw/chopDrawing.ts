@@ -18,6 +18,7 @@ export class ChopDrawingElement extends LitElement {
     .chisel { fill: var(--card); stroke: var(--now); stroke-width: 2.4; stroke-linejoin: round; }
     .flag { fill: var(--now); }
     .lever { fill: none; stroke: var(--now); stroke-width: 3; }
+    .sawn { fill: var(--pressed); stroke: var(--now); stroke-width: 2.4; }
     .knife { stroke: var(--ink); stroke-width: 1.6; stroke-dasharray: 7 4; }
     .named { font-family: var(--words); font-size: 17px; fill: var(--ink); }
   `];
@@ -40,7 +41,12 @@ export class ChopDrawingElement extends LitElement {
         ${flag === null ? nothing : svg`<rect class="flag" x=${flag.x} y=${flag.y} width=${flag.width} height=${flag.height}></rect>`}`)}
       ${laid.lever === null ? nothing : drawLever(laid.lever)}
       ${laid.depth === null ? nothing : this.#depth(laid.depth)}
-      <text class="named" x=${laid.wood.x} y=${height - 6}>from the top end${this.stage.face === 'second' ? ', second face up' : ''}</text></svg>`;
+      <text class="named" x=${laid.wood.x} y=${height - 6}>${this.#from()}</text></svg>`;
+  }
+
+  #from(): string {
+    const { face, slot } = this.stage ?? { face: 'first' };
+    return `from the ${slot?.end ?? 'top'} end${face === 'second' ? `, second ${slot === undefined ? 'face' : 'edge'} up` : ''}${slot !== undefined && slot.sawn.length > 0 ? '; shaded: sawn' : ''}`;
   }
 
   #depth({ line, length, figure }: NonNullable<ChopLayout['depth']>): SVGTemplateResult {
@@ -50,9 +56,10 @@ export class ChopDrawingElement extends LitElement {
   }
 }
 
-function drawWood({ wood, ends, cut, waste }: ChopLayout): SVGTemplateResult {
+function drawWood({ wood, ends, cut, waste, sawn }: ChopLayout): SVGTemplateResult {
   return svg`<rect class="outline" x=${wood.x} y=${wood.y} width=${wood.width} height=${wood.height}></rect>
     ${cut === null ? nothing : svg`<rect class="void" x=${cut.x} y=${cut.y} width=${cut.width} height=${cut.height}></rect>`}
+    ${sawn.length === 0 ? nothing : svg`<path class="sawn" d="M${sawn.map(({ x, y }) => `${x} ${y}`).join(' L')} Z"></path>`}
     ${waste === null ? nothing : drawWaste(waste)}
     ${ends ? nothing : drawBreak(wood, wood.x + 10, 'upright')}${drawBreak(wood, wood.x + wood.width - 10, 'upright')}`;
 }

@@ -18,6 +18,8 @@ export interface ChopLayout {
   readonly chisels: readonly ChopChisel[];
   /** The depth of this stage, from the face. */
   readonly depth: { readonly line: Line; readonly length: Length; readonly figure: Point } | null;
+  /** How far the cheeks of a slot are sawn; empty when they are not, or it is no slot. */
+  readonly sawn: readonly Point[];
   /** Where levering is allowed, over the face. */
   readonly lever: Line | null;
 }
@@ -55,7 +57,8 @@ export function layChop(drawing: ChopDrawing, width: number, height: number, let
     scale, wood: { x: left, y: face, width: right - left, height: wood * scale }, ends: startMark <= beyond,
     cut: drawing.cut ? box(drawing.cut.from, drawing.cut.to, 0, drawing.cut.down) : null,
     waste: drawing.waste ? box(drawing.waste.from, drawing.waste.to, drawing.waste.top, drawing.waste.bottom) : null,
-    marks: [startMark, endMark].map((length) => ({ length, line: { x1: x(length), y1: face - 8, x2: x(length), y2: bottom }, figure: { x: x(length), y: bottom + letter * 1.1 } })),
+    sawn: (drawing.slot?.sawn ?? []).map(({ along, down }) => ({ x: x(along), y: y(drawing.face === 'second' ? wood - down : down) })),
+    marks: (drawing.slot === undefined ? [startMark, endMark] : [endMark]).map((length) => ({ length, line: { x1: x(length), y1: face - 8, x2: x(length), y2: bottom }, figure: { x: x(length), y: bottom + letter * 1.1 } })),
     chisels: chisels.map(({ at, down, bevel }) => chiselAt(x(at), y(down), bevel === 'towards the start' ? -1 : 1, flag === undefined ? null : flag * scale)),
     depth: deep === undefined ? null : { length: deep, line: { x1: right + letter * 0.8, y1: face, x2: right + letter * 0.8, y2: y(deep) }, figure: { x: right + letter * 2.8, y: (face + y(deep)) / 2 } },
     lever: drawing.lever ? { x1: x(drawing.lever.from), y1: face - 12, x2: x(drawing.lever.to), y2: face - 12 } : null,

@@ -41,21 +41,15 @@ export class FaceDrawing extends LitElement {
     return html`<svg viewBox="0 0 ${width} ${height}" role="img" aria-label=${`Drawing of ${this.name}`} preserveAspectRatio="xMidYMid meet">
       ${drawFace(laid, this.view)}
       ${laid.names.map(({ joint, at }) => svg`<text class="named" x=${at.x} y=${at.y} text-anchor="middle">${this.jointName(joint)}</text>`)}
-      ${laid.along.map((each) => this.#figure(each, laid.letter, true))}${laid.across.map((each) => this.#figure(each, acrossLetter(laid), false))}
+      ${laid.along.map((each) => this.#figure(each, true))}${laid.across.map((each) => this.#figure(each, false))}
       ${drawEdges(laid, this.view)}</svg>`;
   }
 
-  #figure({ of: { mark }, figure, leader }: Figure, letter: number, captioned: boolean): SVGTemplateResult {
+  #figure({ of: { mark }, figure, letter, leader }: Figure, captioned: boolean): SVGTemplateResult {
     return svg`<g class="dimension" data-mark=${`${mark.joint ?? ''}/${mark.kind}`}><path class="leader" d="M${leader.map(({ x, y }) => `${x} ${y}`).join(' L')}"></path>
       ${drawFigure(mark.at, this.rounding, figure.x, figure.y, letter)}
       ${captioned ? svg`<text class="named" text-anchor="middle" y=${figure.y + letter * 1.2}>${captionOf(mark).map((line, index) => svg`<tspan x=${figure.x} dy=${index === 0 ? 0 : SMALL}>${line}</tspan>`)}</text>` : nothing}</g>`;
   }
-}
-
-/** Figures that stand close are smaller. */
-function acrossLetter({ letter, across, face }: FaceLayout): number {
-  const most = Math.max(1, ...across.map(({ of }) => across.filter((other) => other.of.mark.joint === of.mark.joint && other.of.mark.which === of.mark.which).length));
-  return Math.min(letter, face.height / most / 1.28);
 }
 
 function drawFace({ face, waste, lines }: FaceLayout, { open }: FaceView): SVGTemplateResult {

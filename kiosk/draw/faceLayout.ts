@@ -19,14 +19,14 @@ export interface FaceLayout {
   readonly along: readonly Figure[];
   /** On the face: distances from the edge that the gauge runs on. */
   readonly across: readonly Figure[];
-  /** Height of the figures. */
-  readonly letter: number;
 }
 
 /** A distance with its figure, and the leader from its line to it. */
 export interface Figure {
   readonly of: ViewLine;
   readonly figure: Point;
+  /** How high it is written. */
+  readonly letter: number;
   readonly leader: readonly Point[];
 }
 
@@ -59,7 +59,7 @@ export function layFace(view: FaceView, width: number, height: number, letter: n
   const x = (at: number): number => face.x + stretches.place(at);
   const y = (at: number): number => face.y + at * scale;
   return {
-    scale, face, letter, breaks: stretches.breaks.map((at) => face.x + at),
+    scale, face, breaks: stretches.breaks.map((at) => face.x + at),
     waste: view.waste.map(({ from, to, top, bottom }) => ({ x: x(from), y: y(top), width: x(to) - x(from), height: (bottom - top) * scale })),
     lines: view.lines.map((of) => ({ of, line: of.lies === 'across' ? { x1: x(of.at), x2: x(of.at), y1: y(of.from), y2: y(of.to) } : { x1: x(of.from), x2: x(of.to), y1: y(of.at), y2: y(of.at) } })),
     names: groups.filter(({ joint }, index) => groups.findIndex((other) => other.joint === joint) === index).map(({ joint, from, to }) => ({ joint, at: { x: (x(from) + x(to)) / 2, y: face.y - 7 } })),
@@ -73,9 +73,9 @@ const CAPTIONS: Readonly<Partial<Record<Mark['kind'], string>>> = {
 };
 
 /** 'start'; below it the end that it is from, where that is not the one on the left. */
-export function captionOf({ kind, from: { say } }: Mark): readonly string[] {
-  const from = /bottom/.test(say) ? ['from the foot'] : /rough lower/.test(say) ? ['from the lower end'] : /each end/.test(say) ? ['from each end'] : /each side/.test(say) ? ['from each side'] : [];
-  return [CAPTIONS[kind] ?? kind, ...from];
+export function captionOf({ kind, say: name, from: { say } }: Mark): readonly string[] {
+  const from = /bottom/.test(say) ? ['from the foot'] : /rough lower/.test(say) ? ['from the lower end'] : /each end/.test(say) ? ['from each end'] : /each side/.test(say) ? ['from each side'] : /under the horn/.test(say) ? ['from the top line'] : [];
+  return [name === 'bottom of the slot' ? 'slot bottom' : CAPTIONS[kind] ?? kind, ...from];
 }
 
 /** Each mark once, at the first of its places. */
@@ -88,12 +88,18 @@ interface Group { readonly joint: string; readonly from: Length; readonly to: Le
 /** The gauge lines of each mortise, tenon or groove: together they are labelled beside it. */
 function groupsOf(view: FaceView): readonly Group[] {
   const gauged = firstOf(view.lines.filter(({ lies, mark }) => lies === 'along' && mark.joint !== undefined));
-  const key = ({ mark: { joint, which } }: ViewLine): string => `${joint ?? ''}/${which ?? ''}`;
-  return [...new Set(gauged.map(key))].flatMap((of) => {
+  const key = ({ mark: { joint }, from, to }: ViewLine): string => `${joint ?? ''}/${from}/${to}`;
+  const groups = [...new Set(gauged.map(key))].flatMap((of): readonly Group[] => {
     const lines = gauged.filter((line) => key(line) === of);
     const [first] = lines;
     return first?.mark.joint === undefined ? [] : [{ joint: first.mark.joint, from: first.from, to: first.to, lines }];
   });
+  // Twins one above the other stand in one line: what is written beside the one holds for both.
+  return groups.filter((group, index) => groups.findIndex((other) => other.joint === group.joint && distances(other) === distances(group)) === index);
+}
+
+function distances({ lines }: Group): string {
+  return lines.map(({ mark }) => mark.at).sort((one, other) => one - other).join();
 }
 
 interface Below { readonly x: (at: number) => number; readonly foot: number; readonly width: number; readonly rows: number; readonly letter: number; readonly wide: (of: ViewLine) => number }
@@ -106,7 +112,7 @@ function layAlong(marked: readonly ViewLine[], { x, foot, width, rows, letter, w
     const places = spread(own.map((of) => ({ at: x(of.at), size: wide(of) })), 0, width);
     return own.map((of, index): Figure => {
       const at = { x: places[index] ?? x(of.at), y: foot + LEADER + letter * (row * ROW + 0.72) };
-      return { of, figure: at, leader: [{ x: x(of.at), y: foot }, { x: at.x, y: foot + LEADER }, ...(row === 0 ? [] : [{ x: at.x, y: at.y - letter * 0.72 }])] };
+      return { of, figure: at, letter, leader: [{ x: x(of.at), y: foot }, { x: at.x, y: foot + LEADER }, ...(row === 0 ? [] : [{ x: at.x, y: at.y - letter * 0.72 }])] };
     });
   });
 }
@@ -125,7 +131,7 @@ function layAcross({ lines, from: begins, to: ends }: Group, { x, y, face, stret
   return sorted.map((of, index): Figure => {
     const edge = face.x + from;
     const [level, start] = [heights[index] ?? y(of.at), whole ? edge : x(side === 'right' ? of.to : of.from)];
-    return { of, figure: { x: edge + way * (14 + widthOf(of.mark.at, size) / 2), y: level }, leader: [{ x: start, y: y(of.at) }, { x: edge, y: y(of.at) }, { x: edge + way * 12, y: level }] };
+    return { of, letter: size, figure: { x: edge + way * (14 + widthOf(of.mark.at, size) / 2), y: level }, leader: [{ x: start, y: y(of.at) }, { x: edge, y: y(of.at) }, { x: edge + way * 12, y: level }] };
   });
 }
 

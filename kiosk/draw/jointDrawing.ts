@@ -1,4 +1,4 @@
-import { LitElement, html, nothing, svg } from 'lit';
+import { LitElement, css, html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Rounding } from '../../core/length/rounding.ts';
@@ -10,7 +10,7 @@ import type { JointShape } from './jointLayout.ts';
 /** One half of a mortise and tenon with one size picked out: what is cut away is hatched. */
 @customElement('joint-drawing')
 export class JointDrawing extends LitElement {
-  static override styles = [look, drawingStyles];
+  static override styles = [look, drawingStyles, css`.open { stroke: var(--paper); stroke-width: 3.2; }`];
 
   @property({ attribute: false }) shape: JointShape | null = null;
   @property({ attribute: false }) rounding: Rounding = { unit: 'inch', denominator: 32 };
@@ -22,12 +22,12 @@ export class JointDrawing extends LitElement {
   override render(): TemplateResult | typeof nothing {
     if (this.shape === null) return nothing;
     const [width, height] = this.units;
-    const { outlines, waste, shadow, slopes, breaks, dimensions } = layJoint(this.shape, this.picked, width, height, this.letter);
+    const { outlines, waste, openings, shadow, slopes, breaks, dimensions } = layJoint(this.shape, this.picked, width, height, this.letter);
     return html`<svg viewBox="0 0 ${width} ${height}" role="img" aria-label=${`Drawing of ${this.name}`} preserveAspectRatio="xMidYMid meet">
       ${outlines.map((box) => svg`<rect class="outline" x=${box.x} y=${box.y} width=${box.width} height=${box.height}></rect>`)}
       ${shadow === null ? nothing : svg`<rect class="glue" fill="none" x=${shadow.x} y=${shadow.y} width=${shadow.width} height=${shadow.height}></rect>`}
       ${slopes.map(({ from, to }) => svg`<line class="outline" x1=${from.x} y1=${from.y} x2=${to.x} y2=${to.y}></line>`)}
-      ${waste.map(drawWaste)}${breaks.map(({ box, at, lies }) => drawBreak(box, at, lies))}
+      ${waste.map(drawWaste)}${openings.map(({ from, to }) => svg`<line class="open" x1=${from.x} y1=${from.y} x2=${to.x} y2=${to.y}></line>`)}${breaks.map(({ box, at, lies }) => drawBreak(box, at, lies))}
       ${dimensions.filter(({ key }) => key === this.picked).map((each) => drawDimension(each, this))}</svg>`;
   }
 }

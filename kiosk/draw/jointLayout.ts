@@ -25,6 +25,8 @@ export interface JointShape {
   readonly pitchDown: Length;
   readonly pitchAcross: Length;
   readonly gap: Length;
+  /** At a bridle the mortise runs out of that end of its part. */
+  readonly open?: 'top' | 'bottom';
   /** Above the tenon; absent when it has none. */
   readonly haunch?: { readonly width: Length; readonly length: Length; readonly sloped: boolean };
 }
@@ -34,6 +36,8 @@ export interface JointLayout {
   readonly outlines: readonly Box[];
   /** What is cut away: the mortise, seen from its face and in section. */
   readonly waste: readonly Box[];
+  /** Where a slot runs out of its part: no line closes it there. */
+  readonly openings: readonly { readonly from: Point; readonly to: Point }[];
   /** Where the rail lies against the mortised part; thin. */
   readonly shadow: Box | null;
   /** A sloped haunch. */
@@ -67,7 +71,7 @@ function layTenon(shape: JointShape, width: number, height: number, letter: numb
   const low = y + body.height - bottomShoulder * scale;
   const { haunch } = shape;
   return {
-    scale, outlines: [...twins, body, end, ...faces, ...(haunch && !haunch.sloped ? [haunchOver(haunch, tenon, scale)] : [])], waste: [], shadow: null,
+    scale, outlines: [...twins, body, end, ...faces, ...(haunch && !haunch.sloped ? [haunchOver(haunch, tenon, scale)] : [])], waste: [], openings: [], shadow: null,
     slopes: haunch?.sloped === true ? [{ from: { x: tenon.x, y: tenon.y - haunch.width * scale }, to: { x: tenon.x + haunch.length * scale, y: tenon.y } }] : [],
     breaks: [{ box: body, at: x + 8, lies: 'upright' }],
     dimensions: [
@@ -89,7 +93,7 @@ function layTenon(shape: JointShape, width: number, height: number, letter: numb
 function layMortise(shape: JointShape, width: number, height: number, letter: number): JointLayout {
   const long = shape.fromTop > shape.mortiseLength * LONG_ABOVE;
   const above = long ? shape.mortiseLength * 0.9 : shape.fromTop;
-  const tall = above + shape.pitchDown + shape.mortiseLength * 1.5;
+  const tall = above + shape.pitchDown + shape.mortiseLength * (shape.open === 'bottom' ? 1 : 1.5);
   const room = { width: width - letter * 3.6 - GAP - 14, height: height - letter * 2.2 - 14 };
   const scale = Math.min(room.width / (shape.legAcross + shape.legInto), room.height / tall);
   const [x, y] = [letter * 3.6, letter * 2.2];
@@ -102,10 +106,10 @@ function layMortise(shape: JointShape, width: number, height: number, letter: nu
   const beside = x - letter * 0.7;
   const top = y - letter * 0.5;
   return {
-    scale, outlines: [front, section], shadow: rail,
+    scale, outlines: [front, section], shadow: rail, openings: shape.open === undefined ? [] : [mortise, deep].map((box) => openEnd(box, shape.open === 'top' ? box.y : box.y + box.height)),
     waste: [...twin(shape, mortise, scale, 'end'), ...twin(shape, deep, scale, 'side'), ...(shape.haunch && !shape.haunch.sloped ? socketOver(shape.haunch, mortise, deep, y, scale) : [])],
     slopes: shape.haunch?.sloped === true ? [{ from: { x: deep.x, y: Math.max(y, deep.y - shape.haunch.width * scale) }, to: { x: deep.x + shape.haunch.length * scale, y: deep.y } }] : [],
-    breaks: [front, section].flatMap((box) => [{ box, at: y + box.height - 8, lies: 'across' as const }, ...(long ? [{ box, at: y + (above * scale) / 2, lies: 'across' as const }] : [])]),
+    breaks: [front, section].flatMap((box) => [...(shape.open === 'bottom' ? [] : [{ box, at: y + box.height - 8, lies: 'across' as const }]), ...(long ? [{ box, at: y + (above * scale) / 2, lies: 'across' as const }] : [])]),
     dimensions: [
       upright('fromTop', shape.fromTop, y, mortise.y, x, beside, letter),
       upright('mortiseLength', shape.mortiseLength, mortise.y, mortise.y + mortise.height, mortise.x, beside, letter),
@@ -114,6 +118,11 @@ function layMortise(shape: JointShape, width: number, height: number, letter: nu
       level('mortiseDepth', shape.mortiseDepth, deep.x, deep.x + deep.width, deep.y, top, letter),
     ],
   };
+}
+
+/** From side to side, within the lines of the sides. */
+function openEnd({ x, width }: Box, y: number): { readonly from: Point; readonly to: Point } {
+  return { from: { x: x + 1.2, y }, to: { x: x + width - 1.2, y } };
 }
 
 /** The same once more where there are twins, seen from the side of the rail or from its end. */

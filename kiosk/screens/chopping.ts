@@ -3,8 +3,8 @@ import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import type { ChopStage } from '../../core/joint/chopStages.ts';
-import { mateOf } from '../../core/joint/mates.ts';
-import { choppingOf } from '../../core/joint/ofPiece.ts';
+import { hollowOf, mateOf } from '../../core/joint/mates.ts';
+import { stagesFor } from '../../core/joint/ofPiece.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { renderTelling } from '../../core/reckoning/telling.ts';
 import { copyAtStep } from '../../core/respond/legMaps.ts';
@@ -41,10 +41,10 @@ export class ChoppingScreen extends BenchScreen {
     const step = currentStep(stepsOf(state), state);
     const place = step?.copy === undefined ? undefined : state.places.get(`${step.part ?? ''}/${step.copy}`);
     return html`<div class="chopping">
-      <header class="head"><h1 class="title">${found.mate} mortise${place === undefined ? '' : `, ${place}`}: ${nameOf(stage)}</h1><span class="caption">stage ${this.screen.stage} of ${found.stages.length}</span></header>
+      <header class="head"><h1 class="title">${found.name}${place === undefined ? '' : `, ${place}`}: ${nameOf(stage)}</h1><span class="caption">stage ${this.screen.stage} of ${found.stages.length}</span></header>
       <chop-drawing class="drawing" .stage=${stage.drawing} .rounding=${rounding} .name=${`stage ${this.screen.stage}, ${nameOf(stage)}`}></chop-drawing>
-      <p class="say"><span>${renderTelling(stage.say, (length) => writeLength(length, rounding))}</span></p>
-      <p class="foot">${stage.drawing.lever === undefined ? 'No levering. ' : ''}${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}</p></div>`;
+      <p class="say"><span>${renderTelling(stage.show, (length) => writeLength(length, rounding))}</span></p>
+      <p class="foot">${cautionOf(stage)}</p></div>`;
   }
 
   keys(): readonly KeySpec[] {
@@ -70,15 +70,21 @@ export class ChoppingScreen extends BenchScreen {
     return { part: joint.mortiseIn, ...(copy === undefined ? {} : { copy }) };
   }
 
-  #stages(): { readonly stages: readonly ChopStage[]; readonly mate: string } | undefined {
+  #stages(): { readonly stages: readonly ChopStage[]; readonly name: string } | undefined {
     const { state } = this.view.bench;
     const sizes = sizesOf(state);
     const joint = state.piece?.file.joints.find(({ id }) => id === this.screen.joint);
     if (!state.piece || !sizes || joint?.kind !== 'mortise and tenon') return undefined;
     const step = currentStep(stepsOf(state), state);
-    const planned = choppingOf(state.piece, sizes, joint, step?.joint === joint.id && step.part === joint.mortiseIn ? step.copy : undefined);
-    return planned.ok ? { stages: planned.value.stages, mate: mateOf(state.piece.file, joint) } : undefined;
+    const planned = stagesFor(state.piece, sizes, joint, step?.joint === joint.id && step.part === joint.mortiseIn ? step.copy : undefined);
+    return planned.ok ? { stages: planned.value, name: `${mateOf(state.piece.file, joint)} ${hollowOf(joint)}` } : undefined;
   }
+}
+
+/** What it hurts with, shown always; and whether to lever. */
+function cautionOf({ kind, drawing: { slot, lever } }: ChopStage): string {
+  if (kind === 'saw') return CAUTIONS.saw.say;
+  return `${lever === undefined && slot === undefined ? 'No levering. ' : ''}${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}`;
 }
 
 function nameOf({ kind, pass }: ChopStage): string {

@@ -104,12 +104,13 @@ export function jointShapeOf(state: State, id: string): JointShape | undefined {
 }
 
 /** Where the tenons stand in the rail, how far apart, and the haunch over them. */
-function tenonsShape(state: State, joint: MortiseAndTenon): Pick<JointShape, 'topShoulder' | 'outerShoulder' | 'pitchDown' | 'pitchAcross' | 'gap' | 'haunch'> {
+function tenonsShape(state: State, joint: MortiseAndTenon): Pick<JointShape, 'topShoulder' | 'outerShoulder' | 'open' | 'pitchDown' | 'pitchAcross' | 'gap' | 'haunch'> {
   const read: ReadSize = (size, copy) => valueOf(state, { size, ...(copy === undefined ? {} : { copy }) })?.length;
   const [first, second] = tenonsOf(joint, read);
   const size = (key: string): Length => read(`${joint.id}.${key}`) ?? ZERO_LENGTH;
   return {
     topShoulder: first?.top ?? ZERO_LENGTH, outerShoulder: first?.outer ?? ZERO_LENGTH, gap: size('gap'),
+    ...(joint.shape === 'bridle' ? { open: size('fromTop') > 0 ? 'bottom' as const : 'top' as const } : {}),
     pitchDown: first && second ? subtract(second.top, first.top) : ZERO_LENGTH, pitchAcross: first && second ? subtract(second.outer, first.outer) : ZERO_LENGTH,
     ...(joint.haunch === undefined ? {} : { haunch: { width: size('haunchWidth'), length: size('haunchLength'), sloped: joint.haunch === 'sloped' } }),
   };

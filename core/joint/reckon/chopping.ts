@@ -25,7 +25,7 @@ export const chopping = reckoning({
         { key: 'stropAfter', text: stropAfter.length === 0 ? 'only before the ends are pared' : `pass ${stropAfter.join(', ')}, and before the ends are pared` },
         { key: 'stages', data: stages.map(({ kind, pass, drawing }) => ({ kind, ...(pass === undefined ? {} : { pass }), drawing })), unit: 'nanometres' },
       ],
-      how: stages.map(({ say }) => say),
+      how: stages.map(({ show }) => show),
       source: [`order, pass depth, stepping and breaks: ${BOOKS.practice}`],
       warnings: ['Keep both hands behind the edge, clamp the part, and wear eye protection when striking.'],
     });

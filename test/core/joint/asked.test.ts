@@ -60,7 +60,7 @@ describe('asking for the joints at the bench', () => {
   it('how to chop: start, passes, bevel, levering and strop, and the cautions on the screen', () => {
     const session = at();
     const reply = session.request({ kind: 'how to chop', joint: 'longRailTenon' });
-    for (const words of [/Flag the chisel at one, and thirteen sixteenths/, /Start in the middle, at two, and three quarters/, /Five passes of three eighths/, /turn the bevel/, /Lever from the second pass/, /Strop after passes two and four/]) expect(reply.say).toMatch(words);
+    for (const words of [/Flag the chisel at one, and thirteen sixteenths/, /Each from the middle, two, and three quarters inches, to the far end/, /Five passes of three eighths/, /turn the bevel/, /Lever from the second pass/, /Strop after passes two and four/]) expect(reply.say).toMatch(words);
     expect(reply.screen).toMatchObject({ name: 'reckoning', result: { answers: [{ length: inches(1) }, { length: inches(11, 4) }, { length: inches(9, 2) }, { length: inches(29, 16) }], note: expect.stringMatching(/[Ee]ye protection/) as string } });
     expect(session.entries).toEqual([]);
   });

@@ -72,7 +72,7 @@ describe('the chopping, stage by stage', () => {
     expect(session.say('next')).toMatch(/^Stage three\. Pass one/);
     expect(session.say('say again')).toMatch(/^Stage three\. Pass one/);
     expect(session.say('back')).toMatch(/^Stage two/);
-    expect(session.say('stage four')).toMatch(/^Stage four\. Pass 2/);
+    expect(session.say('stage four')).toMatch(/^Stage four\. Pass two/);
     expect(session.bench.state.currentStep).toBe('chop mortises/leg/1/longRailTenon');
     expect(session.entries).toEqual([]);
   });

@@ -42,9 +42,17 @@ describe('the drawing of a mortise and tenon', () => {
 
   it('spans every size at its own length', () => {
     for (const key of [...TENON, ...MORTISE]) {
-      const expected = key === 'bottomShoulder' ? inches(0.5) : RAIL_IN_LEG[key as Exclude<keyof JointShape, 'haunch'>];
+      const expected = key === 'bottomShoulder' ? inches(0.5) : RAIL_IN_LEG[key as Exclude<keyof JointShape, 'haunch' | 'open'>];
       expect(spanned(lay(RAIL_IN_LEG, key), key), key).to.be.closeTo(expected, 1);
     }
+  });
+
+  it('leaves the slot of a bridle open at the end of its part, in the view of its edge and in the section', () => {
+    const bridle: JointShape = { ...RAIL_IN_LEG, fromTop: inches(0), tenonWidth: inches(5), mortiseLength: inches(5), topShoulder: inches(0), mortiseDepth: inches(3.25), open: 'top' };
+    const { openings, waste, outlines } = lay(bridle, 'mortiseLength');
+    expect(openings.map(({ from, to }) => [from.y, to.y])).to.deep.equal(waste.map(({ y }) => [y, y]));
+    expect(openings.map(({ from }) => from.y)).to.deep.equal(outlines.map(({ y }) => y));
+    expect(lay(RAIL_IN_LEG, 'mortiseLength').openings).to.deep.equal([]);
   });
 
   it('hatches the mortise and nothing else, where the setback and the shoulder put it', () => {
