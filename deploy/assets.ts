@@ -14,6 +14,7 @@ export const WORKER_BUNDLES: readonly Bundle[] = [
   { from: 'kiosk/ear/recogniser-worker.ts', to: 'ear/recogniser-worker.js' },
   { from: 'kiosk/ear/capture-worklet.ts', to: 'ear/capture-worklet.js' },
   { from: 'kiosk/mouth/voice-worker.ts', to: 'mouth/voice-worker.js' },
+  { from: 'kiosk/stock/plan-worker.ts', to: 'stock/plan-worker.js' },
 ];
 
 const FONT = 'node_modules/@fontsource';

@@ -15,7 +15,7 @@ export interface ScriptSize {
   readonly file: string;
   readonly bytes: number;
   readonly gzipBytes: number;
-  /** `first` is loaded before anything is drawn, `later` while the first screen is drawn already; recogniser and voice are weighed apart. */
+  /** `first` is loaded before anything is drawn, `later` while the first screen is drawn already; recogniser, voice and planner are weighed apart. */
   readonly when: 'first' | 'later' | 'apart';
 }
 
@@ -106,7 +106,7 @@ function report(out: string, first: ReadonlySet<string>): BuildReport {
     .sort()
     .map((file): ScriptSize => {
       const content = readFileSync(join(out, file));
-      return { file, bytes: content.length, gzipBytes: gzipSync(content, { level: 9 }).length, when: first.has(file) ? 'first' : /^(ear|mouth)[\\/]/.test(file) ? 'apart' : 'later' };
+      return { file, bytes: content.length, gzipBytes: gzipSync(content, { level: 9 }).length, when: first.has(file) ? 'first' : /^(ear|mouth|stock)[\\/]/.test(file) ? 'apart' : 'later' };
     });
   const weight = (when: ScriptSize['when']) => scripts.filter((script) => script.when === when).reduce((sum, script) => sum + script.gzipBytes, 0);
   return { out, scripts, pageGzipBytes: weight('first'), laterGzipBytes: weight('later') };

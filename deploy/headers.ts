@@ -11,6 +11,7 @@ export const PAGE_POLICY = [
  */
 const WORKER_POLICIES: ReadonlyMap<string, string> = new Map([
   ['/ear/recogniser-worker.js', "default-src 'none'; script-src 'self' 'unsafe-eval'; connect-src 'self'"],
+  ['/stock/plan-worker.js', "default-src 'none'; script-src 'self'"],
   ['/mouth/voice-worker.js', "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"],
 ]);
 

@@ -125,6 +125,9 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'gluing': return html`<bench-gluing .view=${view}></bench-gluing>`;
     case 'truing': return html`<bench-truing .view=${view} .screen=${screen}></bench-truing>`;
     case 'faces': return html`<bench-faces .view=${view} .screen=${screen}></bench-faces>`;
+    case 'boards': return html`<bench-boards .view=${view} .screen=${screen}></bench-boards>`;
+    case 'cutting': return html`<bench-cutting .view=${view} .screen=${screen}></bench-cutting>`;
+    case 'buying': return html`<bench-buying .view=${view} .screen=${screen}></bench-buying>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
     case 'edges': return html`<bench-edges .view=${view}></bench-edges>`;
     case 'journal': return html`<bench-journal .view=${view}></bench-journal>`;

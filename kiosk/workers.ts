@@ -4,7 +4,7 @@ import type { TrustedScriptURL, TrustedTypePolicyFactory } from 'trusted-types/l
  * The scripts that run beside the page. The page's policy lets a script be started only through a named Trusted Types policy;
  * this is ours ('bench-workers' in deploy/headers.ts), and it knows these addresses and no others.
  */
-const WORKERS = ['/ear/recogniser-worker.js', '/mouth/voice-worker.js'] as const;
+const WORKERS = ['/ear/recogniser-worker.js', '/mouth/voice-worker.js', '/stock/plan-worker.js'] as const;
 export type WorkerAddress = (typeof WORKERS)[number];
 
 const policy = (globalThis as { trustedTypes?: TrustedTypePolicyFactory }).trustedTypes?.createPolicy('bench-workers', {

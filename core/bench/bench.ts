@@ -1,8 +1,18 @@
 import type { Acts } from '../journal/acts.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
+import type { StockPlan, StockProblem } from '../stock/plan/planStock.ts';
 import type { Question, Reply } from './reply.ts';
 import type { Screen } from './screen.ts';
+
+/** A cutting plan that is being looked for, or was found and not taken yet. */
+export interface PlanOffer {
+  /** What it was reckoned from: it holds for as long as that is so. */
+  readonly problem: StockProblem;
+  /** The best so far; null before the first. */
+  readonly plan: StockPlan | null;
+  readonly looking: boolean;
+}
 
 /** What was last said and asked: lost at a restart, and no harm done. */
 export interface Conversation {
@@ -11,6 +21,7 @@ export interface Conversation {
   readonly question: Question | null;
   /** Where the guide through the chopping was left. */
   readonly chopping?: Extract<Screen, { name: 'chopping' }>;
+  readonly offer?: PlanOffer;
 }
 
 /** All that `respond` looks at. */

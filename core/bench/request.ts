@@ -9,10 +9,13 @@ import type { Arch } from '../faces/boards.ts';
 import type { End, Face } from '../faces/face.ts';
 import type { Level } from '../faces/levels.ts';
 import type { Liking } from '../faces/likes.ts';
+import type { SawingSettings } from '../journal/cutting.ts';
 import type { Settings } from '../journal/settings.ts';
 import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import type { Board, Defect } from '../stock/board.ts';
+import type { DefectKind } from '../stock/rack.ts';
 import type { Spot, WantedReading } from '../true/guide.ts';
 import type { BoardFace, ReadingKind, TruedFace } from '../true/readings.ts';
 import type { StepId } from '../work/step.ts';
@@ -20,7 +23,7 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | RackRequest | CutRequest | BuyRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
 export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
@@ -122,6 +125,40 @@ export type PaperRequest =
   | { readonly kind: 'save sheets'; readonly sheet?: SheetChoice }
   /** What a bar of the print measures; without a direction, both are taken to be alike. */
   | { readonly kind: 'print scale'; readonly across?: Length; readonly upright?: Length };
+
+/** Boards on the rack; without a number, the board on the screen or the one told of last. */
+export type RackRequest =
+  /** A board told whole, or one by that number told anew. */
+  | { readonly kind: 'put board'; readonly board: Board }
+  | { readonly kind: 'new board'; readonly length: Length; readonly width: Length; readonly farWidth?: Length; readonly thickness?: Length; readonly species?: string }
+  | { readonly kind: 'board is'; readonly board?: number; readonly change: BoardChange }
+  /** Across the whole board unless it is told from where to where. */
+  | { readonly kind: 'board defect'; readonly board?: number; readonly what: DefectKind; readonly from: Length; readonly to: Length; readonly fromEdge?: Length; readonly toEdge?: Length; readonly face?: Defect['face'] }
+  | { readonly kind: 'board used up'; readonly board?: number }
+  | { readonly kind: 'how many boards' }
+  | { readonly kind: 'tell board'; readonly board: number }
+  /** A table of boards, as RFC 4180 has it. */
+  | { readonly kind: 'take in boards'; readonly text: string; readonly from: string };
+export type BoardChange = Partial<Pick<Board, 'length' | 'width' | 'farWidth' | 'thickness' | 'species' | 'sapwood' | 'grain' | 'pithSide' | 'colour'>>;
+
+/** The cutting plan, and cutting by it. */
+export type CutRequest =
+  | { readonly kind: 'plan cutting' }
+  | { readonly kind: 'stop planning' }
+  | { readonly kind: 'take plan' }
+  | { readonly kind: 'how good is the plan' }
+  | { readonly kind: 'next cut'; readonly board?: number }
+  | { readonly kind: 'where on board'; readonly board: number }
+  | { readonly kind: 'read cuts'; readonly board?: number }
+  | { readonly kind: 'cut made'; readonly board?: number }
+  | { readonly kind: 'set sawing'; readonly setting: Partial<SawingSettings> };
+
+/** What the rack lacks, and boards at the yard. */
+export type BuyRequest =
+  | { readonly kind: 'what to buy' }
+  | { readonly kind: 'does it help'; readonly length: Length; readonly width: Length; readonly thickness?: Length }
+  | { readonly kind: 'bought' };
+
 /** Wood and air: what is told of them, and what follows. */
 export type AirRequest =
   /** From the maker, or from a sensor. */

@@ -1,6 +1,7 @@
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { Face } from '../faces/face.ts';
 import type { Length } from '../length/length.ts';
+import type { Board } from '../stock/board.ts';
 import type { Rounding } from '../length/rounding.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { BoardFace } from '../true/readings.ts';
@@ -36,6 +37,12 @@ export type Screen =
   | { readonly name: 'truing'; readonly of?: BoardFace; readonly shows?: 'shape' }
   /** The corners from above, as the copies stand or as they might; of one copy, what was told of it, and of one face, what can be told. */
   | { readonly name: 'faces'; readonly part?: string; readonly copy?: number; readonly face?: Face; readonly shows?: 'best' | 'second' }
+  /** The rack; with a board, that board and what can be told of it. */
+  | { readonly name: 'boards'; readonly board?: number }
+  /** The cutting plan, board by board: what is being looked for, or what was taken. */
+  | { readonly name: 'cutting'; readonly board?: number }
+  /** What the rack lacks; with a board, one that lies at the yard and what it would give. */
+  | { readonly name: 'buying'; readonly board?: Board }
   | { readonly name: 'clocks' }
   /** What each edge has cut, and what it wants. */
   | { readonly name: 'edges' }

@@ -6,6 +6,7 @@ import type { Timer } from '../clock/timer.ts';
 import type { Measurement } from '../piece/measurement.ts';
 import { applyEdge } from './edges.ts';
 import { applyCraft } from './craft.ts';
+import { applyCutting } from './cutting.ts';
 import type { JournalRecord } from './entry.ts';
 import { applyFaces } from './applyFaces.ts';
 import { ownMap, ownNotes, ownSet, type Draft } from './draft.ts';
@@ -73,6 +74,9 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
     case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'surface read': case 'surface planed':
     case 'gluing begun': case 'gluing move done': case 'gluing ended': case 'gluing divided':
       Object.assign(state, applyCraft(state, entry, at, state.pieceName ?? ''));
+      return;
+    case 'board put': case 'board gone': case 'plan taken': case 'cut made': case 'sawing set':
+      Object.assign(state, applyCutting(state, entry, state.pieceName ?? ''));
       return;
     case 'caution said':
       ownMap(draft, 'cautionsSaid').set(entry.caution, at);

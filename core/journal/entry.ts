@@ -6,6 +6,7 @@ import type { Quality } from '../faces/likes.ts';
 import type { TimerRequest } from '../clock/timer.ts';
 import type { Measurement, SizeName } from '../piece/measurement.ts';
 import type { CraftEntry } from './craft.ts';
+import type { CuttingEntry } from './cutting.ts';
 import type { StepId } from '../work/step.ts';
 import type { EdgeEntry } from './edges.ts';
 import type { Settings } from './settings.ts';
@@ -13,6 +14,7 @@ import type { Settings } from './settings.ts';
 /** Everything that can be written down. Plain data; only ever added to. */
 export type Entry =
   | CraftEntry
+  | CuttingEntry
   /** The whole text of the file as it was given, so that nothing of it is lost. `afresh` forgets what was done on a piece of that name. */
   | { readonly kind: 'piece loaded'; readonly text: string; readonly from: string; readonly afresh?: boolean }
   | { readonly kind: 'measured'; readonly measurement: Measurement }

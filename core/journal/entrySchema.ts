@@ -8,6 +8,7 @@ import { LEVELS } from '../faces/levels.ts';
 import { QUALITIES } from '../faces/likes.ts';
 import { LARGEST_FILE_BYTES } from '../piece/load.ts';
 import { AIR_PLACES } from './craft.ts';
+import { CUTTING_SCHEMAS } from './cuttingSchema.ts';
 import type { Entry } from './entry.ts';
 import { CARES } from '../edge/upkeep.ts';
 import { EDGES } from './edges.ts';
@@ -131,6 +132,7 @@ export const EntrySchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('gluing move done') }),
   v.strictObject({ kind: v.literal('gluing ended'), finished: v.boolean() }),
   v.strictObject({ kind: v.literal('gluing divided'), step, stages: v.pipe(v.array(jointIds), v.minLength(1), v.maxLength(50)) }),
+  ...CUTTING_SCHEMAS,
   v.strictObject({ kind: v.literal('noted'), text: text(LONGEST_NOTE) }),
   v.strictObject({ kind: v.literal('caution said'), caution: named(200) }),
   v.strictObject({ kind: v.literal('scratched'), act: recordNumber }),

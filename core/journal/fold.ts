@@ -1,6 +1,7 @@
 import { actsOf, followActs, holdsAlways, NO_ACTS, type Acts } from './acts.ts';
 import { applyRecord, seeRecord } from './apply.ts';
 import { NO_CRAFT_STATE } from './craft.ts';
+import { NO_CUTTING_STATE } from './cutting.ts';
 import { draftOf } from './draft.ts';
 import { NO_EDGE_STATE } from './edges.ts';
 import type { JournalRecord } from './entry.ts';
@@ -16,6 +17,7 @@ export const EMPTY_STATE: State = {
   lastNumber: 0,
   piece: null, pieceText: null, pieceFaults: [], pieceName: null,
   ...NO_CRAFT_STATE,
+  ...NO_CUTTING_STATE,
   ...NO_PROGRESS, hidden: NO_PROGRESS, shelf: new Map(),
   ...NO_EDGE_STATE,
   timers: [], settings: DEFAULT_SETTINGS, notes: [], cautionsSaid: new Map(), clock: null,

@@ -10,6 +10,7 @@ import type { LoadedPiece } from '../piece/loadedPiece.ts';
 import type { StepId } from '../work/step.ts';
 import type { EdgeState } from './edges.ts';
 import type { CraftState } from './craft.ts';
+import type { CuttingState } from './cutting.ts';
 import type { Settings } from './settings.ts';
 
 /** How far the work on one piece has come. */
@@ -32,7 +33,7 @@ export interface Progress {
 }
 
 /** What the journal says now: the fold of its entries, less those taken back. */
-export interface State extends Progress, EdgeState, CraftState {
+export interface State extends Progress, EdgeState, CraftState, CuttingState {
   /** Number of the last record folded. */
   readonly lastNumber: number;
   readonly piece: LoadedPiece | null;

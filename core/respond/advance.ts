@@ -1,5 +1,8 @@
-import type { Bench } from '../bench/bench.ts';
+import { assertNever } from '../result.ts';
+import type { Bench, PlanOffer } from '../bench/bench.ts';
 import type { Reply } from '../bench/reply.ts';
+import type { State } from '../journal/state.ts';
+import { problemOf } from './cuttingState.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import { foldJournal, type Snapshot } from '../journal/fold.ts';
 
@@ -14,11 +17,26 @@ export function advance(bench: Bench, reply: Reply, added: readonly JournalRecor
   const records = added.length > 0 ? [...bench.records, ...added] : bench.records;
   const { state, acts } = added.length > 0 ? foldJournal(records, { state: bench.state, acts: bench.acts }) : bench;
   const { screen, lastReply, chopping } = bench.conversation;
+  const offer = offerAfter(bench.conversation.offer, reply, state);
   const left = reply.screen?.name === 'chopping' ? reply.screen : chopping;
   return {
     state, acts, records,
-    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null, ...(left === undefined ? {} : { chopping: left }) },
+    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null, ...(left === undefined ? {} : { chopping: left }), ...(offer === undefined ? {} : { offer }) },
   };
+}
+
+/** The plan that is being looked for goes on beside the talk. */
+function offerAfter(before: PlanOffer | undefined, { planning }: Reply, state: State): PlanOffer | undefined {
+  switch (planning) {
+    case undefined: return before;
+    case 'stop': return before && { ...before, looking: false };
+    case 'over': return undefined;
+    case 'begin': {
+      const problem = problemOf(state);
+      return problem === undefined ? undefined : { problem, plan: null, looking: true };
+    }
+    default: return assertNever(planning);
+  }
 }
 
 /** What can be said again. What it added for the eye stays behind on the screen that it was about. */

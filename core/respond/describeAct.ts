@@ -4,6 +4,7 @@ import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
 import { titleOf } from '../work/wording.ts';
 import { describeCraft } from './describeCraft.ts';
+import { describeCutting } from './describeCutting.ts';
 import { sayList, saySubject, spoken } from './saying.ts';
 import { stepCalled } from '../work/progress.ts';
 import { describeFaces } from './describeFaces.ts';
@@ -73,6 +74,8 @@ export function describeEntry(bench: Bench, entry: Entry): string {
       return '';
     case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'surface read': case 'surface planed': case 'gluing begun': case 'gluing ended': case 'gluing divided':
       return describeCraft(state, entry);
+    case 'board put': case 'board gone': case 'plan taken': case 'cut made': case 'sawing set':
+      return describeCutting(state, entry);
     case 'scratched':
       return 'scratch that';
     case 'put back':

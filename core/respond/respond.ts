@@ -6,6 +6,9 @@ import type { Moment } from '../clock/moment.ts';
 import { respondToAir } from './air.ts';
 import { readAnswer } from './answers.ts';
 import { respondToEdge } from './edges.ts';
+import { respondToBuying } from './buying.ts';
+import { respondToCutting } from './cutting.ts';
+import { respondToRack } from './rack.ts';
 import { respondToGluing } from './gluing.ts';
 import { respondToFaces } from './faces.ts';
 import { respondToJoint } from './joints.ts';
@@ -47,6 +50,12 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToPaper(bench, request, now);
     case 'cutting begins': case 'cutting stops': case 'edge care': case 'how is the edge': case 'does honing pay': case 'guide projection': case 'guide angle':
       return respondToEdge(bench, request, now);
+    case 'put board': case 'new board': case 'board is': case 'board defect': case 'board used up': case 'how many boards': case 'tell board': case 'take in boards':
+      return respondToRack(bench, request);
+    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'next cut': case 'where on board': case 'read cuts': case 'cut made': case 'set sawing':
+      return respondToCutting(bench, request);
+    case 'what to buy': case 'does it help': case 'bought':
+      return respondToBuying(bench, request);
     case 'air': case 'stock moisture': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
     case 'glue tonight': case 'label': case 'how many clamps': case 'how long to warm':
       return respondToAir(bench, request, now);

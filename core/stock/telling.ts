@@ -34,18 +34,21 @@ function metres(length: number): string {
 }
 
 /** What lies on a board, from the marked end along and from the reference edge across. */
-export function tellPlaced({ placed }: PlannedBoard, write: Write): string[] {
+export function tellPlaced({ placed }: Pick<PlannedBoard, 'placed'>, write: Write): string[] {
   return [...placed].sort((a, b) => a.from - b.from || a.fromEdge - b.fromEdge)
     .map(({ name, from, length, fromEdge, width }) => `${name}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`);
 }
 
 /** Every cut of a board in order, all told from the marked end or the reference edge, so that no error adds up. The kerf goes to the waste. */
 export function tellCuts({ cuts }: PlannedBoard, write: Write): string[] {
-  return cuts.map((cut) => {
-    const kerf = cut.waste === 'beyond' ? 'saw beyond the line' : 'saw before the line';
-    const where = cut.section === 0 ? '' : ` in section ${cut.section}`;
-    return `${tellCut(cut, write)}${where}, ${kerf}`;
-  });
+  return cuts.map((cut) => tellOneCut(cut, write));
+}
+
+/** One cut: where, and which side of the line the saw goes. */
+export function tellOneCut(cut: Cut, write: Write): string {
+  const kerf = cut.waste === 'beyond' ? 'saw beyond the line' : 'saw before the line';
+  const where = cut.section === 0 ? '' : ` in section ${cut.section}`;
+  return `${tellCut(cut, write)}${where}, ${kerf}`;
 }
 
 function tellCut({ kind, at, from, to }: Cut, write: Write): string {

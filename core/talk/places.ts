@@ -109,7 +109,7 @@ const SCREENS: ReadonlyMap<string, Screen> = new Map<string, Screen>([
   ['corner', { name: 'faces' }], ['four corner', { name: 'faces' }],
   ['math', { name: 'reckoning' }], ['reckoning', { name: 'reckoning' }],
   ['help', { name: 'help' }], ['microphone', { name: 'microphone' }],
-  ['paper', { name: 'paper' }],
+  ['paper', { name: 'paper' }], ['rack', { name: 'boards' }], ['board', { name: 'boards' }], ['cutting', { name: 'cutting' }], ['buying', { name: 'buying' }],
   ['reading', { name: 'truing' }],
   ['air', { name: 'air' }], ['shop', { name: 'air' }], ['glue', { name: 'air' }], ['wood', { name: 'wood' }], ['gluing', { name: 'gluing' }],
 ]);
@@ -120,7 +120,7 @@ export const screenSlot: Slot<Screen> = {
     const screen = SCREENS.get(nameKey(words));
     return screen ? [{ value: screen }] : [];
   },
-  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'corners', 'four corners', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'readings', 'air', 'wood', 'gluing'],
+  samples: () => ['menu', 'step', 'all steps', 'parts', 'everything', 'plan', 'clocks', 'timers', 'timer', 'time', 'journal', 'record', 'notes', 'settings', 'options', 'files', 'file', 'number pad', 'corners', 'four corners', 'math', 'sharpening', 'tool edges', 'help', 'microphone', 'paper', 'readings', 'rack', 'boards', 'cutting', 'buying', 'air', 'wood', 'gluing'],
 };
 
 export const addressSlot: Slot<AddressWord> = {

@@ -77,6 +77,12 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
       return ['take the readings', 'what do I plane', 'is it flat', 'how thick will it be', 'take the thickness', 'read the other face', 'the gap in the middle is one sixty fourth', 'I planed it', 'will they close', 'one shaving is four thousandths'];
     case 'faces':
       return [...(screen.shows === undefined ? [] : ['take it']), ...atFaces(screen, bench)];
+    case 'boards':
+      return ['new board ninety six by eight', 'knot from thirty to thirty four', 'it tapers to seven and a half', 'sapwood one inch', 'how many boards', 'board two is used up', 'plan the cutting', 'what do I buy'];
+    case 'cutting':
+      return [...(bench.conversation.offer === undefined ? [] : ['take the plan', 'how good is the plan', 'stop planning']), 'what do I cut next', 'read me the cuts', 'where on board three', 'cut', 'split from thirty to forty', 'plan the cutting', 'what do I buy'];
+    case 'buying':
+      return ['does ninety six by eight help', ...(screen.board === undefined ? [] : ['bought']), 'what do I buy', 'boards at the yard are eight wide', 'a board foot costs nine', 'buy number one common', 'how many boards'];
     case 'clocks':
       return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
     case 'edges':

@@ -10,6 +10,8 @@ import type { AddressWord } from '../journal/settings.ts';
 import type { Screen } from '../bench/screen.ts';
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
+import type { Objective } from '../stock/plan/measure.ts';
+import type { DefectKind } from '../stock/rack.ts';
 import type { Spot } from '../true/guide.ts';
 import type { SizeMention, StepId } from '../work/step.ts';
 import type { OwnerMention } from './names.ts';
@@ -62,6 +64,14 @@ export interface SlotValues {
   readonly timer: number;
   readonly step: StepId;
   readonly screen: Screen;
+  /** How thick a board is in the rough, told by quarters. */
+  readonly quarter: Length;
+  readonly defect: DefectKind;
+  readonly species: string;
+  readonly objective: Objective;
+  /** Along a board, from its marked end. */
+  readonly from: Length;
+  readonly to: Length;
   readonly edge: EdgeName;
   /** 'stropped', 'honed': what was done to an edge. */
   readonly care: Care;

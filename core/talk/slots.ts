@@ -1,3 +1,4 @@
+import { defectSlot, objectiveSlot, quarterSlot, speciesSlot } from './boardSlots.ts';
 import { careSlot, edgeSlot } from './edges.ts';
 import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
 import { degreesSlot, gramsSlot, percentSlot } from './degrees.ts';
@@ -40,5 +41,5 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: lengthSlot, to: lengthSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

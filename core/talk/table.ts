@@ -1,5 +1,6 @@
 import type { Row } from './pattern.ts';
 import { ANSWER_ROWS } from './requests/answers.ts';
+import { BOARD_ROWS } from './requests/boards.ts';
 import { CHOPPING_ROWS } from './requests/chopping.ts';
 import { CRAFT_ROWS } from './requests/craft.ts';
 import { CLOCK_ROWS } from './requests/clocks.ts';
@@ -21,6 +22,6 @@ import { WORK_ROWS } from './requests/work.ts';
  * Everything that can be said, for the parser and for the recogniser alike. Rows before others are tried first; what
  * is one request in one row and another in a later one is the first.
  */
-export const WHOLE_REQUESTS: readonly Row[] = [...FACE_ROWS, ...WORK_ROWS, ...TALK_ROWS, ...CLOCK_ROWS, ...SCREEN_ROWS, ...RECORDING_ROWS, ...LAYOUT_ROWS, ...EDGE_ROWS, ...TRUING_ROWS, ...PAPER_ROWS, ...CHOPPING_ROWS, ...CRAFT_ROWS, ...JOINT_ROWS, ...SIZE_ROWS, ...RECKONING_ROWS];
+export const WHOLE_REQUESTS: readonly Row[] = [...FACE_ROWS, ...WORK_ROWS, ...TALK_ROWS, ...CLOCK_ROWS, ...SCREEN_ROWS, ...RECORDING_ROWS, ...LAYOUT_ROWS, ...EDGE_ROWS, ...BOARD_ROWS, ...TRUING_ROWS, ...PAPER_ROWS, ...CHOPPING_ROWS, ...CRAFT_ROWS, ...JOINT_ROWS, ...SIZE_ROWS, ...RECKONING_ROWS];
 export const ANSWERS: readonly Row[] = ANSWER_ROWS;
 export const FOLLOW_UPS: readonly Row[] = FOLLOW_UP_ROWS;

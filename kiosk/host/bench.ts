@@ -1,4 +1,4 @@
-import type { Bench } from '../../core/bench/bench.ts';
+import type { Bench, PlanOffer } from '../../core/bench/bench.ts';
 import type { Reply } from '../../core/bench/reply.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
@@ -67,6 +67,13 @@ export class BenchKeeper {
   interject(reply: Reply): void {
     const { question } = this.#bench.conversation;
     this.#bench = advance(this.#bench, question ? { ...reply, question } : reply, []);
+    this.#options.changed();
+  }
+
+  /** A cutting plan as far as it is found: nothing is said, and the talk goes on. */
+  offer(offer: PlanOffer | undefined): void {
+    const { offer: _, ...conversation } = this.#bench.conversation;
+    this.#bench = { ...this.#bench, conversation: offer === undefined ? conversation : { ...conversation, offer } };
     this.#options.changed();
   }
 

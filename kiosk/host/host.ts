@@ -15,6 +15,7 @@ import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
 import { Hearing } from './hearing.ts';
+import type { Planning } from './planning.ts';
 import { LoudShop } from './loudShop.ts';
 import { kioskView, noticesOf, type Seen } from './view.ts';
 
@@ -172,6 +173,7 @@ export class Host {
 
   async #voice(reply: Reply): Promise<void> {
     if (reply.hush) this.#mouth.hush();
+    if (reply.planning) void this.#plan(reply.planning);
     if (reply.paper) void this.#putOnPaper(reply.paper);
     if (reply.signal) void this.#mouth.signal(reply.signal);
     if (reply.say !== '') await this.#mouth.say(reply.say, { priority: 'reply', key: 'reply', ...(reply.slowly ? { slow: true } : {}) });
@@ -184,6 +186,13 @@ export class Host {
     const { putOnPaper } = await import('./paper.ts');
     await putOnPaper(wanted, { bench: this.#keeper.bench, now: this.now(), notice: (sentence) => this.notice(sentence), tell: (reply) => this.#tell(reply) });
   }
+
+  /** What looks for cutting plans is fetched when the first is wanted. */
+  async #plan(planning: NonNullable<Reply['planning']>): Promise<void> {
+    this.#planning ??= import('./planning.ts').then(({ Planning }) => new Planning({ bench: () => this.#keeper.bench, offer: (offer) => this.#keeper.offer(offer), tell: (reply) => this.#tell(reply), notice: (sentence) => this.notice(sentence) }));
+    (await this.#planning).follow(planning);
+  }
+  #planning: Promise<Planning> | undefined;
 
   async #listen(): Promise<void> {
     this.#mouth.hush();

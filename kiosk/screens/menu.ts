@@ -59,6 +59,8 @@ const SCREENS: readonly Choice[] = [
   { label: 'readings', does: show({ name: 'truing' }) },
   { label: 'sharpening', does: show({ name: 'edges' }) },
   { label: 'paper', does: show({ name: 'paper' }) },
+  { label: 'boards', does: show({ name: 'boards' }) },
+  { label: 'cutting plan', does: show({ name: 'cutting' }) },
 ];
 
 declare global {

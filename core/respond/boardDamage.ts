@@ -1,0 +1,55 @@
+import type { Entry } from '../journal/entry.ts';
+import type { State } from '../journal/state.ts';
+import { nanometres } from '../length/length.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import type { Board } from '../stock/board.ts';
+import { areaOf, blanksToCome, freedBlanks, untouchedFrom, type TakenBoard } from '../stock/cutting.ts';
+import type { Cut } from '../stock/plan/placed.ts';
+import { pieceOf } from '../stock/rack.ts';
+import { isSound, takenPlan } from './cuttingState.ts';
+import { sayCount, sentence } from './saying.ts';
+
+export interface Damage {
+  readonly entries: readonly Entry[];
+  readonly say: string;
+}
+
+const NONE: Damage = { entries: [], say: '' };
+
+/**
+ * What becomes of a board that is being cut when it turns out different: what lies sound in what the saw has parted stays, what is untouched
+ * beyond the saw becomes a board by itself, and the parts that are lost are planned anew.
+ */
+export function afterDamage(state: State, now: Board): Damage {
+  const plan = takenPlan(state);
+  const board = plan?.boards.find((one) => one.board === now.number);
+  if (plan === undefined || board === undefined || board.made === 0) return NONE;
+  const { kerf } = state.sawing;
+  const reach = untouchedFrom(board, kerf);
+  const free = freedBlanks(board, kerf);
+  const stays = blanksToCome(board, kerf).filter((blank) => isSound(now, blank) && (reach === undefined || reach >= now.length || areaOf(blank).to <= reach));
+  const lost = board.placed.length - free.length - stays.length;
+  if (lost === 0) return NONE;
+  const beyond = reach === undefined || reach >= now.length ? undefined : pieceOf(now, state.lastBoard + 1, { from: nanometres(reach), to: now.length, fromEdge: nanometres(0), toEdge: nanometres(Math.max(now.width, now.farWidth)) });
+  const trimmed = trim({ ...board, placed: [...free, ...stays] }, kerf, beyond !== undefined);
+  const over = trimmed.made >= trimmed.cuts.length;
+  return {
+    entries: [
+      { kind: 'plan taken', plan: { ...plan, boards: plan.boards.map((one) => (one.board === now.number ? trimmed : one)) } },
+      ...(beyond === undefined ? [] : [{ kind: 'board put', board: beyond } as const]), ...(over ? [{ kind: 'board gone', board: now.number } as const] : []),
+    ],
+    say: [sentence(`${sayCount(lost, 'part', 'parts')} of it must come from elsewhere`), beyond === undefined ? '' : sentence(`the rest beyond the saw is board ${sayNumber(beyond.number)} now; mark it`)].filter(Boolean).join(' '),
+  };
+}
+
+/** Cuts that free nothing any more are left out; those made stay, for the order goes by them. */
+function trim(board: TakenBoard, kerf: number, beyond: boolean): TakenBoard {
+  const wanted = blanksToCome(board, kerf).map(areaOf);
+  const serves = (cut: Cut): boolean => wanted.some((area) => {
+    const [start, end] = cut.kind === 'rip' ? [cut.from, cut.to] : [cut.at - kerf, cut.at + kerf];
+    return start <= area.to && area.from <= end;
+  });
+  const cuts = board.cuts.filter((cut, index) => index < board.made || serves(cut));
+  const { rest: _, ...without } = board;
+  return beyond ? { ...without, cuts } : { ...board, cuts };
+}

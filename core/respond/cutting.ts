@@ -1,0 +1,121 @@
+import { assertNever } from '../result.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Response } from '../bench/reply.ts';
+import type { CutRequest } from '../bench/request.ts';
+import type { SawingSettings } from '../journal/cutting.ts';
+import type { State } from '../journal/state.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import { isFinished, type TakenBoard } from '../stock/cutting.ts';
+import { faultsOf } from '../stock/plan/check.ts';
+import { tellOneCut, tellPlaced } from '../stock/telling.ts';
+import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
+import { cutMade } from './cutMade.ts';
+import { notAsPlanned } from './notAsPlanned.ts';
+import { noPiece, refuse, tell, write } from './plain.ts';
+import { sayOffer, sayStanding } from './sayPlan.ts';
+import { sayCount, sentence, spoken, written } from './saying.ts';
+import { planFrom } from './takePlan.ts';
+
+/** Looking for a plan, taking it, and cutting by it. */
+export function respondToCutting(bench: Bench, request: CutRequest): Response {
+  if (!bench.state.piece) return noPiece();
+  switch (request.kind) {
+    case 'plan cutting': return beginPlanning(bench.state);
+    case 'stop planning': return stopPlanning(bench);
+    case 'take plan': return takePlan(bench);
+    case 'how good is the plan': return howGood(bench);
+    case 'next cut': return withBoard(bench, request.board, (board) => nextCut(bench.state, board));
+    case 'where on board': return withBoard(bench, request.board, (board) => whereOn(bench.state, board));
+    case 'read cuts': return withBoard(bench, request.board, (board) => readCuts(bench.state, board));
+    case 'cut made': return withBoard(bench, request.board, (board) => cutMade(bench.state, board));
+    case 'set sawing': return setSawing(bench.state, request.setting);
+    default: return assertNever(request);
+  }
+}
+
+function beginPlanning(state: State): Response {
+  if (state.rack.size === 0) return refuse('There is no board on the rack to plan with. Say, for one: new board, ninety six by eight. Or ask what to buy.', { screen: { name: 'boards' } });
+  const problem = problemOf(state);
+  if (problem === undefined || problem.blanks.length === 0) return tell({ say: 'Nothing is left to plan: every part is cut, or comes from a board that is begun.', screen: { name: 'cutting' } });
+  const parts = problem.blanks.reduce((sum, { count }) => sum + count, 0);
+  return tell({ say: sentence(`planning ${sayCount(parts, 'rough part', 'rough parts')} on ${sayCount(problem.boards.length, 'board', 'boards')}`), screen: { name: 'cutting' }, planning: 'begin' });
+}
+
+function stopPlanning({ conversation: { offer } }: Bench): Response {
+  if (offer?.looking !== true) return tell({ say: 'I am not planning.' });
+  return tell({ say: offer.plan === null ? 'Stopped, without a plan.' : 'Stopped, with the best plan so far.', screen: { name: 'cutting' }, planning: 'stop' });
+}
+
+/** Looked over by an account of its own before it is written down, for a board that is cut wrong stays so. */
+function takePlan({ state, conversation: { offer } }: Bench): Response {
+  const plan = offer?.plan;
+  if (offer === undefined || !plan) return refuse(offer?.looking === true ? 'No plan is found yet. A moment.' : 'There is no plan to take. Say plan the cutting.', { screen: { name: 'cutting' } });
+  const problem = problemOf(state);
+  if (JSON.stringify(problem) !== JSON.stringify(offer.problem)) return refuse('The rack or the piece has changed since that plan. I plan again.', { screen: { name: 'cutting' }, planning: 'begin' });
+  const faults = faultsOf(plan, offer.problem);
+  if (faults.length > 0) throw new Error(`the plan cannot be cut: ${faults.join(' ')}`);
+  const taken = planFrom(state, plan);
+  const [first] = taken.boards.filter((board) => !isFinished(board));
+  const start = first === undefined ? '' : sentence(`begin with board ${sayNumber(first.board)}`);
+  return write([{ kind: 'plan taken', plan: taken }], { say: ['The plan is taken.', sayStanding(taken), start].filter(Boolean).join(' '), signal: 'done', screen: { name: 'cutting', ...(first === undefined ? {} : { board: first.board }) }, planning: 'over' });
+}
+
+function howGood({ state, conversation: { offer } }: Bench): Response {
+  const plan = takenPlan(state);
+  if (offer?.plan) return tell({ say: sayOffer(state, offer), screen: { name: 'cutting' } });
+  if (plan === undefined) return refuse('There is no plan yet. Say plan the cutting.', { screen: { name: 'cutting' } });
+  return tell({ say: sayStanding(plan) || 'Some parts find no board: ask what to buy.', screen: { name: 'cutting' } });
+}
+
+function withBoard({ state, conversation: { screen } }: Bench, asked: number | undefined, then: (board: TakenBoard) => Response): Response {
+  if (takenPlan(state) === undefined) return refuse('No plan is taken yet. Say plan the cutting, and then take the plan.', { screen: { name: 'cutting' } });
+  const board = boardAtSaw(state, asked, screen.name === 'cutting' || screen.name === 'boards' ? screen.board : undefined);
+  if (board !== undefined) return then(board);
+  return asked === undefined ? tell({ say: 'Every cut of the plan is made.', screen: { name: 'cutting' } }) : refuse(`The plan needs nothing from board ${sayNumber(asked)}.`, { screen: { name: 'cutting' } });
+}
+
+function nextCut(state: State, board: TakenBoard): Response {
+  const changed = notAsPlanned(state, board);
+  if (changed) return changed;
+  const cut = board.cuts[board.made];
+  const screen = { name: 'cutting', board: board.board } as const;
+  if (cut === undefined) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen });
+  return tell({ say: sentence(`board ${sayNumber(board.board)}, cut ${sayNumber(board.made + 1)} of ${sayNumber(board.cuts.length)}: ${tellOneCut(cut, (length) => spoken(state, length))}`), screen, lengths: [cut.at] });
+}
+
+function whereOn(state: State, board: TakenBoard): Response {
+  const lines = tellPlaced(board, (length) => spoken(state, length));
+  return tell({ say: [sentence(`board ${sayNumber(board.board)}`), ...lines.map(sentence)].join(' '), note: tellPlaced(board, (length) => written(state, length)).slice(0, 2).join('; '), screen: { name: 'cutting', board: board.board } });
+}
+
+/** What is not made yet, in order; every line from the marked end or the reference edge, so that no error adds up. */
+function readCuts(state: State, board: TakenBoard): Response {
+  const open = board.cuts.slice(board.made);
+  if (open.length === 0) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen: { name: 'cutting', board: board.board } });
+  const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellOneCut(cut, (length) => spoken(state, length))}`));
+  const kerf = sentence(`the saw takes ${spoken(state, state.sawing.kerf)}, which is reckoned in`);
+  return tell({ say: [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), ...lines, kerf].join(' '), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
+}
+
+function setSawing(state: State, setting: Partial<SawingSettings>): Response {
+  if ((setting.kerf ?? 0) > 12_700_000) return refuse('A saw that takes more than half an inch is not reckoned with.');
+  const planned = takenPlan(state) !== undefined || state.rack.size > 0;
+  const say = Object.entries(setting).map(([key, value]) => sayOf(state, key as keyof SawingSettings, value)).join(', ');
+  return write([{ kind: 'sawing set', setting }], { say: sentence(say), signal: 'done', ...(planned && takenPlan(state) === undefined ? { planning: 'over' as const } : {}) });
+}
+
+function sayOf(state: State, key: keyof SawingSettings, value: SawingSettings[keyof SawingSettings]): string {
+  const length = (): string => spoken(state, value as SawingSettings['kerf']);
+  switch (key) {
+    case 'kerf': return `the saw takes ${length()}`;
+    case 'endTrim': return `${length()} is trimmed off each end`;
+    case 'layerExtra': return `layers are cut ${length()} longer still`;
+    case 'panelExtra': return `boards of a panel are cut ${length()} longer still`;
+    case 'yardWidth': return `boards at the yard are about ${length()} wide`;
+    case 'cutAgain': return value === true ? 'strips are crosscut again where it helps' : 'crosscut and rip only';
+    case 'first': return `what counts first: ${String(value)}`;
+    case 'grade': return `${String(value)} is bought`;
+    case 'centsPerBoardFoot': return `a board foot costs ${(Number(value) / 100).toFixed(2)}`;
+    default: return assertNever(key);
+  }
+}

@@ -1,0 +1,43 @@
+import type { State } from '../journal/state.ts';
+import type { Length } from '../length/length.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import type { Board } from '../stock/board.ts';
+import { quarterName } from '../stock/rack.ts';
+import { takenPlan } from './cuttingState.ts';
+import { sayCount, sayList, sentence, spoken } from './saying.ts';
+
+/** 'eight quarter', or the thickness itself where it is not sold by quarters. */
+export function sayThickness(state: State, thickness: Length): string {
+  const name = quarterName(thickness);
+  const quarters = name?.endsWith('/4') === true ? Number(name.slice(0, -2)) : undefined;
+  return quarters === undefined ? `${spoken(state, thickness)} thick` : `${sayNumber(quarters)} quarter`;
+}
+
+/** Everything that is known of a board, for the ear. */
+export function sayBoard(state: State, board: Board): string {
+  const { number, length, width, farWidth, thickness, species, defects, sapwood, grain, colour, cutFrom } = board;
+  const told = [
+    `${spoken(state, length)} by ${spoken(state, width)}${farWidth === width ? '' : `, tapering to ${spoken(state, farWidth)}`}, ${sayThickness(state, thickness)} ${species}`,
+    ...(cutFrom === undefined ? [] : [`an off-cut of board ${sayNumber(cutFrom)}`]),
+    ...(grain === undefined ? [] : [grain === 'quarter' ? 'quarter sawn' : `${grain} grain`]),
+    ...(sapwood === 0 ? [] : [`${spoken(state, sapwood)} of sapwood along the far edge`]),
+    ...(colour === undefined ? [] : [`colour group ${colour}`]),
+  ];
+  const wrong = defects.map(({ what, from, to }) => `${what} ${spoken(state, from)} to ${spoken(state, to)}`);
+  return [sentence(`board ${sayNumber(number)}: ${told.join(', ')}`), wrong.length === 0 ? 'No defects told.' : sentence(`from the marked end: ${sayList(wrong)}`)].join(' ');
+}
+
+/** How many boards there are, by wood and thickness, and how many of them the plan uses. */
+export function sayRack(state: State): string {
+  const boards = [...state.rack.values()];
+  if (boards.length === 0) return 'The rack is empty. Say, for one: new board, ninety six by eight.';
+  const kinds = new Map<string, number>();
+  for (const { thickness, species } of boards) {
+    const kind = `${sayThickness(state, thickness)} ${species}`;
+    kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+  }
+  const plan = takenPlan(state);
+  const used = plan?.boards.filter(({ board }) => state.rack.has(board)).length ?? 0;
+  const of = [...kinds].map(([kind, count]) => `${sayNumber(count)} of ${kind}`);
+  return [sentence(`${sayCount(boards.length, 'board', 'boards')} on the rack: ${sayList(of)}`), plan === undefined ? '' : sentence(`the plan still needs ${sayNumber(used)} of them`)].filter(Boolean).join(' ');
+}

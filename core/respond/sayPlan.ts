@@ -1,0 +1,115 @@
+import type { PlanOffer } from '../bench/bench.ts';
+import type { TakenPlan } from '../journal/cutting.ts';
+import type { State } from '../journal/state.ts';
+import { sayNumber } from '../length/sayNumber.ts';
+import type { Blank } from '../stock/board.ts';
+import type { PlannedBoard } from '../stock/plan/placed.ts';
+import type { Missing, StockPlan } from '../stock/plan/planStock.ts';
+import { isFinished, type TakenBoard } from '../stock/cutting.ts';
+import { allBlanks, takenPlan } from './cuttingState.ts';
+import { sayCount, sayList, sentence } from './saying.ts';
+
+type Standing = Pick<StockPlan, 'missing' | 'bound' | 'boundIn' | 'proven' | 'cents'> & { readonly boards: readonly unknown[] };
+
+/** How a plan stands against the best there can be. Boards that are being cut already count on both sides. */
+export function sayStanding(plan: Standing): string {
+  if (plan.missing.length > 0) return '';
+  const counts = plan.boundIn === 'boards';
+  const [best, found] = counts ? [sayCount(plan.bound, 'board', 'boards'), sayNumber(plan.boards.length)] : [sayMoney(plan.bound), sayMoney(plan.cents)];
+  return plan.proven ? `Best possible is ${best}; this plan uses ${found}.` : `This plan uses ${counts ? sayCount(plan.boards.length, 'board', 'boards') : found}; no plan can do with less than ${best}.`;
+}
+
+/** The same in figures, for the eye. */
+export function writeStanding(plan: Standing): string {
+  if (plan.missing.length > 0) return '';
+  const [best, found] = plan.boundIn === 'boards' ? [plan.bound === 1 ? '1 board' : `${plan.bound} boards`, String(plan.boards.length)] : [(plan.bound / 100).toFixed(2), (plan.cents / 100).toFixed(2)];
+  return `Best possible is ${best}; this plan uses ${found}.`;
+}
+
+function sayMoney(cents: number): string {
+  return `${sayNumber(Math.round(cents / 100))} in money`;
+}
+
+/** What finds no board, by name, and why. */
+export function sayMissing(missing: readonly Missing[], blanks: readonly Blank[]): string {
+  if (missing.length === 0) return '';
+  const told = missing.map(({ blank, count, why }) => {
+    const name = blanks.find(({ id }) => id === blank)?.name ?? blank;
+    return `${sayCount(count, name, `${name}s`)}, ${why}`;
+  });
+  return sentence(`the rack is not enough: ${sayList(told)}`);
+}
+
+/** The same in figures, for the eye. */
+export function writeMissing(state: State, missing: readonly Missing[]): string {
+  const blanks = allBlanks(state);
+  const total = missing.reduce((sum, { count }) => sum + count, 0);
+  return total === 0 ? '' : `The rack is not enough for ${total} parts: ${missing.map(({ blank, count, why }) => `${count} ${blanks.find(({ id }) => id === blank)?.name ?? blank} (${why})`).join(', ')}.`;
+}
+
+/** What was found, for the ear: where it stands, what is missing, how much sawing it is, and what it changes. */
+export function sayOffer(state: State, { plan }: PlanOffer): string {
+  if (plan === null) return 'No plan is found yet.';
+  const metres = sentence(`${sayTenths(plan.crosscutMetres)} meters to crosscut and ${sayTenths(plan.ripMetres)} to rip`);
+  const apart = plan.separated.length === 0 ? '' : sentence(`no board is large enough to keep these together: ${sayList(plan.separated.map((id) => allBlanks(state).find((blank) => blank.id === id)?.name ?? id))}`);
+  return [sayStanding(plan), sayMissing(plan.missing, allBlanks(state)), metres, apart, sayChanges(state, plan)].filter(Boolean).join(' ');
+}
+
+function sayTenths(metres: number): string {
+  const tenths = Math.round(metres * 10);
+  return tenths % 10 === 0 ? sayNumber(tenths / 10) : `${sayNumber(Math.floor(tenths / 10))} point ${sayNumber(tenths % 10)}`;
+}
+
+/** What a new plan does otherwise than the one that was taken, of what is not cut yet. */
+export function sayChanges(state: State, plan: StockPlan): string {
+  const taken = takenPlan(state);
+  if (taken === undefined) return '';
+  const changes = changesBetween(taken, plan);
+  return changes.length === 0 ? 'Nothing else changes.' : sentence(`What changes: ${changes.join('; ')}`);
+}
+
+type Contents = Pick<PlannedBoard, 'board' | 'placed'>;
+
+/** More than these the ear would lose. */
+const MOST_TOLD = 4;
+
+function changesBetween(taken: TakenPlan, plan: StockPlan): readonly string[] {
+  const before = taken.boards.filter(({ made }) => made === 0);
+  const numbers = [...new Set([...before, ...plan.boards].map(({ board }) => board))].sort((a, b) => a - b);
+  const told = numbers.flatMap((number): string[] => {
+    const [was, is] = [contents(before, number), contents(plan.boards, number)];
+    if (was === is) return [];
+    const name = `board ${sayNumber(number)}`;
+    if (is === '') return [`${name} is not needed`];
+    return [was === '' ? `${name} comes in, with ${is}` : `${name} gives ${is}`];
+  });
+  return told.length > MOST_TOLD ? [...told.slice(0, MOST_TOLD), `and ${sayNumber(told.length - MOST_TOLD)} more boards`] : told;
+}
+
+function contents(boards: readonly Contents[], number: number): string {
+  const board = boards.find((one) => one.board === number);
+  return board === undefined ? '' : sayContents(board);
+}
+
+/** 'two long rails and three leg layers' */
+export function sayContents({ placed }: Pick<Contents, 'placed'>): string {
+  const counts = new Map<string, number>();
+  for (const { name } of placed) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return sayList([...counts].map(([name, count]) => sayCount(count, name, `${name}s`)));
+}
+
+/** What was found while a plan was taken already: worth telling only when it is needed or better. Undefined when it is neither. */
+export function newsOf(state: State, offer: PlanOffer): string | undefined {
+  const taken = takenPlan(state);
+  if (offer.plan === null) return undefined;
+  if (taken === undefined) return sayOffer(state, offer);
+  const open = taken.boards.filter((board) => !isFinished(board) && board.made === 0);
+  const stands = open.every((board) => state.rack.has(board.board)) && sameBlanks(open, offer);
+  if (stands && offer.plan.boards.length >= open.length && offer.plan.missing.length >= taken.missing.length) return undefined;
+  return sayOffer(state, offer);
+}
+
+/** Whether what is planned and not begun is still just what is wanted. */
+function sameBlanks(open: readonly TakenBoard[], { problem }: PlanOffer): boolean {
+  return problem.blanks.every(({ id, count }) => open.reduce((sum, { placed }) => sum + placed.filter(({ blank }) => blank === id).length, 0) === count);
+}

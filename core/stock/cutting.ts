@@ -1,0 +1,99 @@
+import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
+import type { Board } from './board.ts';
+import { widthAt } from './rack.ts';
+import type { Cut, PlacedBlank, PlannedBoard } from './plan/placed.ts';
+
+/** A board of a plan that was taken, as it stood then, and how many of its cuts were made, in their order. */
+export interface TakenBoard extends Pick<PlannedBoard, 'board' | 'placed' | 'cuts'> {
+  readonly rest?: NonNullable<PlannedBoard['rest']>;
+  readonly stood: Board;
+  readonly made: number;
+}
+
+/** A planned board as it is taken: nothing cut yet. */
+export function takenBoard({ board, placed, cuts, rest }: PlannedBoard, stood: Board): TakenBoard {
+  return { board, placed, cuts, stood, made: 0, ...(rest === undefined ? {} : { rest }) };
+}
+
+/** A rectangle on a board: along from the marked end, across from the reference edge, in nanometres. */
+export interface Area {
+  readonly from: number;
+  readonly to: number;
+  readonly fromEdge: number;
+  readonly toEdge: number;
+}
+
+/** Shorter or narrower is kindling: 12 in by 2 in (common practice, no source). */
+const WORTH_KEEPING = { length: 12 * NANOMETRES_PER_INCH, width: 2 * NANOMETRES_PER_INCH } as const;
+
+/** Blanks that the saw has freed: every cut along their edges is made. */
+export function freedBlanks(board: TakenBoard, kerf: number): readonly PlacedBlank[] {
+  if (board.made === 0) return [];
+  return board.placed.filter((blank) => isFree(board, areaOf(blank), kerf));
+}
+
+/** Blanks that are still to be had from the board. */
+export function blanksToCome(board: TakenBoard, kerf: number): readonly PlacedBlank[] {
+  const free = new Set(freedBlanks(board, kerf));
+  return board.placed.filter((blank) => !free.has(blank));
+}
+
+export function isFinished({ cuts, made }: TakenBoard): boolean {
+  return made >= cuts.length;
+}
+
+export function areaOf({ from, fromEdge, length, width }: PlacedBlank): Area {
+  return { from, to: from + length, fromEdge, toEdge: fromEdge + width };
+}
+
+function isFree({ cuts, made }: TakenBoard, area: Area, kerf: number): boolean {
+  return cuts.every((cut, index) => index < made || !touches(kerfOf(cut, kerf), area));
+}
+
+/** What the saw takes away. */
+function kerfOf({ kind, at, from, to, waste }: Cut, kerf: number): Area {
+  const [low, high] = waste === 'beyond' ? [at, at + kerf] : [at - kerf, at];
+  return kind === 'rip' ? { from, to, fromEdge: low, toEdge: high } : { from: low, to: high, fromEdge: from, toEdge: to };
+}
+
+function touches(one: Area, other: Area): boolean {
+  return one.from <= other.to && other.from <= one.to && one.fromEdge <= other.toEdge && other.fromEdge <= one.toEdge;
+}
+
+/** What is left of a board when all is cut, and worth keeping: the whole-width rest, and beside each section what lies beyond its last rip. */
+export function offcutsOf(board: TakenBoard, kerf: number): readonly Area[] {
+  const { rest, stood } = board;
+  const ends: Area[] = rest === undefined ? [] : [{ from: rest.from, to: rest.to, fromEdge: 0, toEdge: Math.max(stood.width, stood.farWidth) }];
+  return [...ends, ...besideSections(board, kerf)].filter((area) => {
+    const narrow = Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) - area.fromEdge;
+    return area.to - area.from >= WORTH_KEEPING.length && narrow >= WORTH_KEEPING.width;
+  });
+}
+
+function besideSections({ cuts, stood }: TakenBoard, kerf: number): Area[] {
+  const sections = [...new Set(cuts.map(({ section }) => section))].filter((section) => section > 0);
+  return sections.flatMap((section): Area[] => {
+    const rips = cuts.filter((cut) => cut.kind === 'rip' && cut.section === section);
+    const last = rips.reduce<Cut | undefined>((most, cut) => (most === undefined || cut.at > most.at ? cut : most), undefined);
+    if (last === undefined) return [];
+    const [from, to] = [Math.min(...rips.map((cut) => cut.from)), Math.max(...rips.map((cut) => cut.to))];
+    return [{ from, to, fromEdge: last.at + kerf, toEdge: Math.max(stood.width, stood.farWidth) }];
+  });
+}
+
+/** Off-cuts that the last cut made has freed. */
+export function newOffcuts(before: TakenBoard, kerf: number): readonly Area[] {
+  const after = { ...before, made: before.made + 1 };
+  return offcutsOf(before, kerf).filter((area) => isFree(after, area, kerf) && (before.made === 0 || !isFree(before, area, kerf)));
+}
+
+/**
+ * How far the saw has come from the marked end: beyond it the board is untouched. Nothing when it was not begun; undefined when its
+ * sections are apart already, or were sawn from the far end.
+ */
+export function untouchedFrom({ cuts, made, placed }: TakenBoard, kerf: number): number | undefined {
+  const done = cuts.slice(0, made);
+  if (done.some(({ section }) => section > 0)) return undefined;
+  const reach = done.reduce((most, cut) => Math.max(most, cut.waste === 'beyond' ? cut.at + kerf : cut.at), 0);
+  return placed.some(({ from, length }) => from < reach && from + length > reach) ? undefined : nanometres(reach);
+}
