@@ -134,6 +134,8 @@ export type RackRequest =
   | { readonly kind: 'board is'; readonly board?: number; readonly change: BoardChange }
   /** Across the whole board unless it is told from where to where. */
   | { readonly kind: 'board defect'; readonly board?: number; readonly what: DefectKind; readonly from: Length; readonly to: Length; readonly fromEdge?: Length; readonly toEdge?: Length; readonly face?: Defect['face'] }
+  /** Of what was told last of the board: where across it lies, or on which face alone it shows. */
+  | { readonly kind: 'narrow defect'; readonly board?: number; readonly narrowed: Partial<Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>> }
   | { readonly kind: 'board used up'; readonly board?: number }
   | { readonly kind: 'how many boards' }
   | { readonly kind: 'tell board'; readonly board: number }

@@ -5,13 +5,14 @@ import type { Caution, Step } from '../work/step.ts';
 import { placeOf, titleOf } from '../work/wording.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { sayWording, sentence } from './saying.ts';
+import { boardsAtStep } from './stepBoards.ts';
 import { facesAtStep } from './stepFaces.ts';
 
 const TWELVE_HOURS_MS = 12 * 60 * 60 * 1000;
 
 /** The title, the one sentence, and the cautions given. */
 export function announceStep(state: State, step: Step, cautions: readonly Caution[]): string {
-  const parts = [headOf(state, step), sentence(sayWording(state, step.say)), facesAtStep(state, step)];
+  const parts = [headOf(state, step), sentence(sayWording(state, step.say)), facesAtStep(state, step), boardsAtStep(state, step)];
   return [...parts, ...cautions.map((caution) => sentence(caution.say))].filter(Boolean).join(' ');
 }
 

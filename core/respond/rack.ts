@@ -23,6 +23,7 @@ export function respondToRack(bench: Bench, request: RackRequest): Response {
     case 'new board': return put(state, newBoard(state, request), 'on the rack');
     case 'board is': return withBoard(bench, request.board, (board) => change(state, board, request.change));
     case 'board defect': return withBoard(bench, request.board, (board) => addDefect(state, board, request));
+    case 'narrow defect': return withBoard(bench, request.board, (board) => narrowDefect(state, board, request.narrowed));
     case 'board used up': return withBoard(bench, request.board, (board) => usedUp(state, board));
     case 'tell board': return withBoard(bench, request.board, (board) => tell({ say: sayBoard(state, board), screen: { name: 'boards', board: board.number }, lengths: [board.length, board.width] }));
     case 'how many boards': return tell({ say: sayRack(state), screen: { name: 'boards' } });
@@ -82,12 +83,25 @@ function addDefect(state: State, board: Board, told: Extract<RackRequest, { kind
   const wide = Math.max(board.width, board.farWidth);
   const to: Length = told.from < board.length && told.to > board.length ? board.length : told.to;
   const defect: Defect = { what: told.what, from: told.from, to, fromEdge: told.fromEdge ?? ZERO_LENGTH, toEdge: told.toEdge ?? nanometres(wide), face: told.face ?? 'through' };
-  const next = { ...board, defects: [...board.defects, defect] };
+  return withDefect(state, board, [...board.defects, defect], defect);
+}
+
+/** The one told last: where across, or on which face. */
+function narrowDefect(state: State, board: Board, narrowed: Partial<Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>>): Response {
+  const last = board.defects.at(-1);
+  if (last === undefined) return refuse(`Nothing was told of board ${sayNumber(board.number)} yet. Say, for one: knot from thirty to thirty four.`);
+  const defect: Defect = { ...last, ...narrowed };
+  return withDefect(state, board, [...board.defects.slice(0, -1), defect], defect);
+}
+
+function withDefect(state: State, board: Board, defects: readonly Defect[], told: Defect): Response {
+  const next = { ...board, defects };
   const fault = boardFault(next);
   if (fault !== undefined) return refuse(sentence(`that cannot be on board ${sayNumber(board.number)}, ${spoken(state, board.length)} long: ${fault}. Nothing was written down`));
   const damaged = afterDamage(state, next);
-  const across = told.fromEdge === undefined ? 'right across' : `${spoken(state, defect.fromEdge)} to ${spoken(state, defect.toEdge)} from the reference edge`;
-  const say = sentence(`board ${sayNumber(board.number)}: ${told.what}, ${spoken(state, defect.from)} to ${spoken(state, defect.to)} from the marked end, ${across}`);
+  const across = told.fromEdge === 0 && told.toEdge >= Math.max(board.width, board.farWidth) ? 'right across' : `${spoken(state, told.fromEdge)} to ${spoken(state, told.toEdge)} from the reference edge`;
+  const face = told.face === 'through' ? '' : `, on the ${told.face}`;
+  const say = sentence(`board ${sayNumber(board.number)}: ${told.what}, ${spoken(state, told.from)} to ${spoken(state, told.to)} from the marked end, ${across}${face}`);
   return written(state, [{ kind: 'board put', board: next }, ...damaged.entries], [say, damaged.say], board.number);
 }
 

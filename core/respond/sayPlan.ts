@@ -22,8 +22,9 @@ export function sayStanding(plan: Standing): string {
 /** The same in figures, for the eye. */
 export function writeStanding(plan: Standing): string {
   if (plan.missing.length > 0) return '';
-  const [best, found] = plan.boundIn === 'boards' ? [plan.bound === 1 ? '1 board' : `${plan.bound} boards`, String(plan.boards.length)] : [(plan.bound / 100).toFixed(2), (plan.cents / 100).toFixed(2)];
-  return `Best possible is ${best}; this plan uses ${found}.`;
+  const boards = (count: number): string => (count === 1 ? '1 board' : `${count} boards`);
+  const [best, found] = plan.boundIn === 'boards' ? [boards(plan.bound), boards(plan.boards.length)] : [(plan.bound / 100).toFixed(2), (plan.cents / 100).toFixed(2)];
+  return plan.proven ? `Best possible is ${best}; this plan uses ${plan.boundIn === 'boards' ? plan.boards.length : found}.` : `This plan uses ${found}; no plan can do with less than ${best}.`;
 }
 
 function sayMoney(cents: number): string {

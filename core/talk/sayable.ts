@@ -78,7 +78,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'faces':
       return [...(screen.shows === undefined ? [] : ['take it']), ...atFaces(screen, bench)];
     case 'boards':
-      return ['new board ninety six by eight', 'knot from thirty to thirty four', 'it tapers to seven and a half', 'sapwood one inch', 'how many boards', 'board two is used up', 'plan the cutting', 'what do I buy'];
+      return ['new board ninety six by eight', 'knot from thirty to thirty four', 'across one to two', 'it tapers to seven and a half', 'sapwood one inch', 'how many boards', 'board two is used up', 'plan the cutting', 'what do I buy'];
     case 'cutting':
       return [...(bench.conversation.offer === undefined ? [] : ['take the plan', 'how good is the plan', 'stop planning']), 'what do I cut next', 'read me the cuts', 'where on board three', 'cut', 'split from thirty to forty', 'plan the cutting', 'what do I buy'];
     case 'buying':

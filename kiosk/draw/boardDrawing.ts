@@ -29,7 +29,7 @@ export class BoardDrawing extends LitElement {
     .number.off { fill: var(--pencil); }
     .name { text-anchor: middle; }
     .end { fill: var(--ink); }
-    .mark { fill: var(--paper); font-family: var(--figures); text-anchor: middle; font-weight: 700; }
+    .numbered { fill: var(--paper); font-family: var(--figures); text-anchor: middle; font-weight: 700; }
   `];
 
   @property({ attribute: false }) shape: BoardShape | null = null;
@@ -52,7 +52,7 @@ const path = (points: BoardLayout['outline']): string => `M${points.map(({ x, y 
 function drawWood({ outline, sapwood, end }: BoardLayout, number: number): SVGTemplateResult {
   return svg`<path class="board" d=${path(outline)}></path>${sapwood.length === 0 ? nothing : svg`<path class="sapwood" d=${path(sapwood)}></path>`}
     <rect class="end" x=${end.x} y=${end.y} width=${end.width} height=${end.height}></rect>
-    <text class="mark" x=${end.x + end.width / 2} y=${end.y + end.height / 2 + 9} font-size=${number > 99 ? 16 : 24}>${number}</text>`;
+    <text class="numbered" x=${end.x + end.width / 2} y=${end.y + end.height / 2 + 9} font-size=${number > 99 ? 16 : 24}>${number}</text>`;
 }
 
 function drawParts({ parts, offcuts }: BoardLayout): SVGTemplateResult {

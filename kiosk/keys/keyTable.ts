@@ -5,7 +5,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  * screens draw their keys from it, and the key card prints it. A label is what can be said as well.
  */
 export const KEY_TABLE = {
-  step: { back: '-', faces: '1', sizes: '1', stages: '1', layout: '1', readings: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
+  step: { back: '-', faces: '1', 'cutting plan': '1', sizes: '1', stages: '1', layout: '1', readings: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
   'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', faces: '5', 'other sizes': '+', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
@@ -24,7 +24,7 @@ export const KEY_TABLE = {
   boards: { step: '0', back: '-', next: '+', 'cutting plan': '.', 'new board': 'enter', listen: '*', menu: '/' },
   board: { rack: '-', 'add defect': '1', 'put right': '2', 'used up': '3', 'tell me': '.', listen: '*', 'new board': 'enter' },
   'board form': { leave: '-', 'on the rack': 'enter' },
-  cutting: { boards: '9', back: '-', next: '+', 'read the cuts': '1', plan: '2', stop: '2', buy: '3', step: '0', 'take the plan': 'enter', cut: 'enter' },
+  cutting: { boards: '9', back: '-', next: '+', 'read the cuts': '1', plan: '2', stop: '2', buy: '3', sizes: '4', step: '0', 'take the plan': 'enter', cut: 'enter' },
   buying: { boards: '9', back: '-', next: '+', 'read the list': '1', listen: '*', 'does it help': '2', bought: 'enter' },
   journal: { step: '0', back: '-', next: '+', 'put back': '2', 'scratch that': '1', menu: '/' },
   settings: { step: '0', quieter: '-', louder: '+', 'more settings': 'enter', menu: '/' },

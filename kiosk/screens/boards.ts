@@ -34,6 +34,8 @@ export class BoardsScreen extends LeafingScreen {
 
   @property({ attribute: false }) screen: Extract<Screen, { name: 'boards' }> = { name: 'boards' };
   @state() private form: 'new' | 'put right' | 'defect' | null = null;
+  /** What the form began from: the same for as long as it lies open. */
+  #begun: { readonly board: Board; readonly woods: readonly string[] } | null = null;
   protected fitFacts = new FitText(this, '.facts', [2.2, 2, 1.8, 1.6, 1.4]);
   protected fitEmpty = new FitText(this, '.empty', [3, 2.6, 2.3, 2]);
 
@@ -49,15 +51,15 @@ export class BoardsScreen extends LeafingScreen {
   keys(): readonly KeySpec[] {
     if (this.form !== null) return this.#shownForm()?.keys() ?? [];
     const board = this.#board();
-    if (board === undefined) return keyRow('boards', { step: show({ name: 'step' }), ...this.leafKeys(), 'new board': { does: { here: () => { this.form = 'new'; } }, tone: 'now' }, 'cutting plan': show({ name: 'cutting' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
+    if (board === undefined) return keyRow('boards', { step: show({ name: 'step' }), ...this.leafKeys(), 'new board': { does: { here: () => this.#open('new') }, tone: 'now' }, 'cutting plan': show({ name: 'cutting' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
     return keyRow('board', {
       rack: show({ name: 'boards' }),
-      'add defect': { here: () => { this.form = 'defect'; } },
-      'put right': { here: () => { this.form = 'put right'; } },
+      'add defect': { here: () => this.#open('defect') },
+      'put right': { here: () => this.#open('put right') },
       'used up': { request: { kind: 'board used up', board: board.number } },
       'tell me': { request: { kind: 'tell board', board: board.number } },
       listen: { act: { kind: 'listen' } },
-      'new board': { does: { here: () => { this.form = 'new'; } }, tone: 'now' },
+      'new board': { does: { here: () => this.#open('new') }, tone: 'now' },
     });
   }
 
@@ -89,14 +91,20 @@ export class BoardsScreen extends LeafingScreen {
     return this.form !== null && this.hasUpdated ? this.renderRoot.querySelector<BoardForm | DefectForm>('bench-board-form, bench-defect-form') : null;
   }
 
-  #drawForm(form: 'new' | 'put right' | 'defect'): TemplateResult {
+  #open(form: 'new' | 'put right' | 'defect'): void {
     const { state } = this.view.bench;
     const board = form === 'new' ? newBoard(state, { kind: 'new board', ...FIRST }) : this.#board();
+    if (board === undefined) return;
+    this.#begun = { board, woods: [...new Set([board.species, ...(state.piece?.file.parts.map(({ species }) => species) ?? []), ...COMMON])] };
+    this.form = form;
+  }
+
+  #drawForm(form: 'new' | 'put right' | 'defect'): TemplateResult {
     const left = (): void => { this.form = null; };
     const turned = (): void => this.requestUpdate();
-    if (board === undefined) return html``;
+    if (this.#begun === null) return html``;
+    const { board, woods } = this.#begun;
     if (form === 'defect') return html`<bench-defect-form .settings=${this.settings} .board=${board} @form-left=${left} @form-turned=${turned}></bench-defect-form>`;
-    const woods = [...new Set([board.species, ...(state.piece?.file.parts.map(({ species }) => species) ?? []), ...COMMON])];
     return html`<bench-board-form .settings=${this.settings} .board=${board} .woods=${woods} .fresh=${form === 'new'} @form-left=${left} @form-turned=${turned}></bench-board-form>`;
   }
 

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import { allowancesOf, boardAtSaw, problemOf, takenPlan } from '../../core/respond/cuttingState.ts';
 import { writeMissing, writeStanding } from '../../core/respond/sayPlan.ts';
@@ -11,10 +11,14 @@ import { quarterName } from '../../core/stock/rack.ts';
 import { tellOneCut } from '../../core/stock/telling.ts';
 import type { TakenPlan } from '../../core/journal/cutting.ts';
 import '../draw/boardDrawing.ts';
-import type { KeySpec } from '../keys/keySpec.ts';
+import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
+import './sawingForm.ts';
+import type { SawingForm } from './sawingForm.ts';
+
+const DRAWING = [780, 176] as const;
 
 /** The cutting plan, a board at a time, with its cuts in their order: one that is being looked for or offered, or the one that was taken. */
 @customElement('bench-cutting')
@@ -28,23 +32,27 @@ export class CuttingScreen extends BenchScreen {
   `];
 
   @property({ attribute: false }) screen: Extract<Screen, { name: 'cutting' }> = { name: 'cutting' };
+  /** How it is sawn is being looked at. */
+  @state() private sawing = false;
   protected fitStanding = new FitText(this, '.standing', [2, 1.8, 1.6, 1.4]);
   protected fitNext = new FitText(this, '.next', [2.6, 2.3, 2.1, 1.9, 1.7, 1.5]);
   protected fitNone = new FitText(this, '.none', [3, 2.6, 2.3, 2]);
 
   protected sheet(): TemplateResult {
+    if (this.sawing) return html`<bench-sawing-form .bench=${this.view.bench.state} @form-left=${() => { this.sawing = false; }} @form-turned=${() => this.requestUpdate()}></bench-sawing-form>`;
     const plan = this.#plan();
     const board = this.#board();
     if (plan === undefined) return this.#none();
     const boards = plan.boards;
-    const shown = board === undefined ? '' : `${boards.indexOf(board) + 1} of ${boards.length} boards`;
+    const shown = board === undefined ? '' : `${boards.findIndex((one) => one.board === board.board) + 1} of ${boards.length} boards`;
     return html`<div class="plan"><p class="standing">${this.#standing(plan)}</p>
       <header class="head"><h1 class="title">${board === undefined ? 'No board is needed.' : this.#title(board)}</h1><span class="caption">${shown}</span></header>
-      ${board === undefined ? html`<p></p>` : html`<board-drawing .shape=${{ board: board.stood, plan: board, kerf: this.view.bench.state.sawing.kerf }} .rounding=${this.settings.rounding}></board-drawing>`}
+      ${board === undefined ? html`<p></p>` : html`<board-drawing .units=${DRAWING} .shape=${{ board: board.stood, plan: board, kerf: this.view.bench.state.sawing.kerf }} .rounding=${this.settings.rounding}></board-drawing>`}
       <p class="next">${board === undefined ? '' : this.#next(board)}</p></div>`;
   }
 
   keys(): readonly KeySpec[] {
+    if (this.sawing) return this.#form()?.keys() ?? [];
     const { offer } = this.view.bench.conversation;
     const boards = this.#plan()?.boards ?? [];
     const at = boards.findIndex(({ board }) => board === this.#board()?.board);
@@ -59,10 +67,27 @@ export class CuttingScreen extends BenchScreen {
       plan: offer?.looking === true ? null : { does: { request: { kind: 'plan cutting' } }, ...(boards.length === 0 ? { tone: 'now' as const } : {}) },
       stop: offer?.looking === true ? { request: { kind: 'stop planning' } } : null,
       buy: { request: { kind: 'what to buy' } },
+      sizes: boards.length === 0 ? { here: () => { this.sawing = true; } } : null,
       step: boards.length < 2 ? show({ name: 'step' }) : null,
       'take the plan': offer?.plan ? { does: { request: { kind: 'take plan' } }, tone: 'now' } : null,
       cut: taken ? { does: { request: { kind: 'cut made', board: board.board } }, tone: 'now', disabled: isFinished(board) } : null,
     });
+  }
+
+  override get padShown(): boolean {
+    return this.#form()?.padShown ?? false;
+  }
+
+  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
+    const form = this.#form();
+    if (form?.pad) return form.pad.pressSymbol(symbol, atMs);
+    const below = [...form?.renderRoot.querySelectorAll('bench-key') ?? []].find((key) => key.spec?.pad === symbol);
+    below?.press(atMs);
+    return below !== undefined || super.pressSymbol(symbol, atMs);
+  }
+
+  #form(): SawingForm | null {
+    return this.sawing && this.hasUpdated ? this.renderRoot.querySelector('bench-sawing-form') : null;
   }
 
   /** The drawing has its room. */

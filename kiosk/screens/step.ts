@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import { gaugesToSet, gaugeWarning } from '../../core/respond/layoutGauges.ts';
+import { boardsAtStep } from '../../core/respond/stepBoards.ts';
 import { facesAtStep } from '../../core/respond/stepFaces.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import { currentStep, stepCalled } from '../../core/work/progress.ts';
@@ -64,7 +65,7 @@ export class StepScreen extends BenchScreen {
     return html`<div class="step ${step.sizes.length > 0 ? 'sized' : ''}">
       <header class="head"><h1 class="title">${titleOf(step, state.places)}</h1><span class="caption">${this.#standing(step)}${steps.indexOf(step) + 1} of ${steps.length}</span></header>
       ${timerStrip(this.view)}
-      <div class="body"><div class="sentence"><p>${wordingText(state, sayingOf(step, state.places))} ${facesAtStep(state, step)}</p></div>${this.#sizes(step.sizes)}</div>
+      <div class="body"><div class="sentence"><p>${wordingText(state, sayingOf(step, state.places))} ${facesAtStep(state, step)} ${boardsAtStep(state, step)}</p></div>${this.#sizes(step.sizes)}</div>
       <footer class="foot">${this.#cautions(step)}${this.#gauges(step)}${this.#check(step)}${this.#tools(step)}</footer></div>`;
   }
 
@@ -79,14 +80,17 @@ export class StepScreen extends BenchScreen {
     const trues = !clockWaits && isTruing(step);
     // Where each copy goes is chosen here; there is no size to be looked up.
     const facing = step.operation === 'orient and mark' && step.sizes.length === 0 && this.view.bench.state.piece?.file.parts.find(({ id }) => id === step.part)?.places !== undefined;
+    // What a board gives is told by the plan, as soon as there are boards.
+    const planned = step.operation === 'rough crosscut' && this.view.bench.state.rack.size > 0;
     return keyRow('step', {
       back: { request: { kind: 'step back' } },
       'start clock': clockWaits ? { request: { kind: 'start step timer' } } : null,
       faces: facing ? show({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }) : null,
       stages: chops ? { request: { kind: 'chop stage', to: 'here', joint: chops } } : null,
+      'cutting plan': planned ? show({ name: 'cutting' }) : null,
       layout: laidOut ? { request: { kind: 'layout face' } } : null,
       readings: trues ? show({ name: 'truing' }) : null,
-      sizes: trues || clockWaits || facing || chops || laidOut ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
+      sizes: trues || clockWaits || facing || chops || laidOut || planned ? null : step.part === undefined ? { does: show({ name: 'step', step: step.id, inFull: true }), disabled: step.sizes.length === 0 } : show({ name: 'part', part: step.part, ...(step.copy === undefined ? {} : { copy: step.copy }) }),
       more: show({ name: 'step', step: step.id, inFull: true }),
       'glue-up': glues ? show({ name: 'gluing' }) : null,
       // Where something is glued there is no room for it; the number pad and the voice have it all the same.

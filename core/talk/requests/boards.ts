@@ -8,8 +8,10 @@ export const BOARD_ROWS = [
     ({ first, second, quarter, species }) => ({ kind: 'new board', length: first, width: second, ...(quarter === undefined ? {} : { thickness: quarter }), ...(species === undefined ? {} : { species }) })),
   row('something in the board', ['[a] {defect} [from] {from} to {to}', '[on] board {count} [has] [a] {defect} [from] {from} to {to}'],
     ({ defect, from, to, count }) => ({ kind: 'board defect', what: defect, from, to, ...ofBoard(count) })),
-  row('something in the board, and where across', ['[a] {defect} [from] {from} to {to} across {first} to {second}', '[on] board {count} [has] [a] {defect} [from] {from} to {to} across {first} to {second}'],
-    ({ defect, from, to, first, second, count }) => ({ kind: 'board defect', what: defect, from, to, fromEdge: first, toEdge: second, ...ofBoard(count) })),
+  // In a breath of its own: four lengths in one sentence are neither said nor heard well.
+  row('where across the board it was', ['across {from} to {to}', '[it is] {from} to {to} across'], ({ from, to }) => ({ kind: 'narrow defect', narrowed: { fromEdge: from, toEdge: to } })),
+  row('on which face it shows', ['[it is] on the marked face [only|alone]'], () => ({ kind: 'narrow defect', narrowed: { face: 'marked face' } })),
+  row('on which face it shows', ['[it is] on the other face [only|alone]'], () => ({ kind: 'narrow defect', narrowed: { face: 'other face' } })),
   row('a board tapers', ['[it|the board|board {count?}] tapers to {length}'], ({ length, count }) => ({ kind: 'board is', change: { farWidth: length }, ...ofBoard(count) })),
   row('the sapwood of a board', ['sapwood [is] {length}', 'board {count} sapwood [is] {length}'], ({ length, count }) => ({ kind: 'board is', change: { sapwood: length }, ...ofBoard(count) })),
   row('a board was measured again', ['board {count} is {length} long'], ({ length, count }) => ({ kind: 'board is', change: { length }, ...ofBoard(count) })),

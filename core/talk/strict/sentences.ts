@@ -64,11 +64,11 @@ export function slotSentences(bench: Bench): SlotSentences {
   const names = spokenNames(bench);
   const lengths = LENGTHS[bench.state.settings.rounding.unit];
   // What is measured is followed by other words than what is reckoned with: 'four in', 'and' and 'into' sound too much alike to be mixed.
-  const [length, pair, reckoned] = [shared(lengths), shared(lengths), shared(lengths)];
+  const [length, pair, reckoned, along] = [shared(lengths), shared(lengths), shared(lengths), shared(lengths)];
   const operand = either(reckoned, names.size, either('that', 'it', 'the answer', 'the last answer'));
   const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
   return {
-    ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, species: examples('species'), from: pair, to: pair, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
+    ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, species: examples('species'), from: along, to: along, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
     side: sideOf(names.part), spot: either(pair, ...SPOT_WORDS), sense: either(...SENSE_PHRASES), screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,

@@ -1,0 +1,85 @@
+import { LitElement, css, html } from 'lit';
+import type { TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { SawingSettings } from '../../core/journal/cutting.ts';
+import type { State } from '../../core/journal/state.ts';
+import type { Length } from '../../core/length/length.ts';
+import { writeLength } from '../../core/length/write.ts';
+import { allowancesOf } from '../../core/respond/cuttingState.ts';
+import { OBJECTIVES } from '../../core/stock/plan/measure.ts';
+import { ask } from '../hostPort.ts';
+import '../keys/fractionPad.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
+import { keyRow } from '../keys/keyTable.ts';
+import { look } from '../look/look.ts';
+import { choiceGrid, choiceStyles } from './choices.ts';
+import type { Choice } from './choices.ts';
+
+type Told = 'kerf' | 'endTrim' | 'layerExtra' | 'panelExtra';
+const SAY: Readonly<Record<Told, string>> = { kerf: 'what the saw takes', endTrim: 'trimmed off each end', layerExtra: 'layers longer by', panelExtra: 'panel boards longer by' };
+
+/** What is left on the rough sizes, and how it is sawn: each on a key, to see and to change. Lies on the cutting plan's screen. */
+@customElement('bench-sawing-form')
+export class SawingForm extends LitElement {
+  static override styles = [look, choiceStyles, css`
+    :host { display: block; height: 100%; }
+    .what { font-size: calc(1.9rem * var(--text)); line-height: 1.1; font-weight: 700; }
+    .beside { font-size: calc(1.8rem * var(--text)); color: var(--pencil); line-height: 1.05; }
+  `];
+
+  @property({ attribute: false }) bench!: State;
+  @state() private asking: Told | 'first' | null = null;
+
+  override render(): TemplateResult {
+    const { asking } = this;
+    if (asking === null) return html`<div class="titled"><h1 class="title">What is left on rough parts, and how it is sawn</h1>${choiceGrid(this.#all(), 0)}</div>`;
+    if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.#tell({ first }) } })), 0)}</div>`;
+    return html`<fraction-pad .unit=${this.bench.settings.rounding.unit} .usual=${this.bench.sawing[asking]} @length-typed=${(event: CustomEvent<Length>) => this.#tell({ [asking]: event.detail })} @pad-left=${() => { this.asking = null; }}>
+      <p class="what">${SAY[asking]}</p><p class="beside" slot="beside">now ${this.#write(this.bench.sawing[asking])}</p></fraction-pad>`;
+  }
+
+  protected override updated(): void {
+    this.dispatchEvent(new CustomEvent('form-turned'));
+  }
+
+  get padShown(): boolean {
+    return this.asking !== null && this.asking !== 'first';
+  }
+
+  get pad(): { pressSymbol(symbol: NonNullable<KeySpec['pad']>, atMs: number): boolean } | null {
+    return this.renderRoot.querySelector('fraction-pad');
+  }
+
+  keys(): readonly KeySpec[] {
+    return this.padShown ? [] : keyRow('board form', { leave: { here: () => this.#leave() }, 'on the rack': null });
+  }
+
+  /** The allowances are sizes of the piece: they are told as every size is. */
+  #all(): readonly Choice[] {
+    const own = (told: Told): Choice => ({ label: SAY[told], detail: this.#write(this.bench.sawing[told]), does: { here: () => { this.asking = told; } } });
+    const sizes = allowancesOf(this.bench).filter(({ size }) => size !== 'allowance.afterRest');
+    return [
+      ...sizes.map(({ size, say, length }): Choice => ({ label: `over the ${say}`, detail: this.#write(length), does: { request: { kind: 'show', screen: { name: 'record', size } } } })),
+      own('kerf'), own('endTrim'), own('layerExtra'), own('panelExtra'),
+      { label: 'what counts first', detail: this.bench.sawing.first, does: { here: () => { this.asking = 'first'; } } },
+    ];
+  }
+
+  #write(length: Length): string {
+    return writeLength(length, this.bench.settings.rounding);
+  }
+
+  #tell(setting: Partial<SawingSettings>): void {
+    ask(this, { kind: 'set sawing', setting });
+    this.asking = null;
+  }
+
+  #leave(): void {
+    if (this.asking === null) this.dispatchEvent(new CustomEvent('form-left'));
+    else this.asking = null;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap { 'bench-sawing-form': SawingForm }
+}
