@@ -1,8 +1,6 @@
-import { assertNever } from '../result.ts';
-import type { Bench, PlanOffer } from '../bench/bench.ts';
+import type { Bench } from '../bench/bench.ts';
 import type { Reply } from '../bench/reply.ts';
-import type { State } from '../journal/state.ts';
-import { problemOf } from './cuttingState.ts';
+import { offerAfter } from './offer.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import { foldJournal, type Snapshot } from '../journal/fold.ts';
 
@@ -23,20 +21,6 @@ export function advance(bench: Bench, reply: Reply, added: readonly JournalRecor
     state, acts, records,
     conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null, ...(left === undefined ? {} : { chopping: left }), ...(offer === undefined ? {} : { offer }) },
   };
-}
-
-/** The plan that is being looked for goes on beside the talk. */
-function offerAfter(before: PlanOffer | undefined, { planning }: Reply, state: State): PlanOffer | undefined {
-  switch (planning) {
-    case undefined: return before;
-    case 'stop': return before && { ...before, looking: false };
-    case 'over': return undefined;
-    case 'begin': {
-      const problem = problemOf(state);
-      return problem === undefined ? undefined : { problem, plan: null, looking: true };
-    }
-    default: return assertNever(planning);
-  }
 }
 
 /** What can be said again. What it added for the eye stays behind on the screen that it was about. */

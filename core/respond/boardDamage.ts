@@ -50,6 +50,5 @@ function trim(board: TakenBoard, kerf: number, beyond: boolean): TakenBoard {
     return start <= area.to && area.from <= end;
   });
   const cuts = board.cuts.filter((cut, index) => index < board.made || serves(cut));
-  const { rest: _, ...without } = board;
-  return beyond ? { ...without, cuts } : { ...board, cuts };
+  return beyond ? { board: board.board, stood: board.stood, placed: board.placed, made: board.made, cuts } : { ...board, cuts };
 }

@@ -39,13 +39,17 @@ export function quarterName(thickness: Length): string | undefined {
   return QUARTERS.find(({ rough }) => rough === thickness)?.name;
 }
 
+/** What a piece of a board has in common with it; its price it has not. */
+function marksOf({ grain, pithSide, colour }: Board): Partial<Pick<Board, 'grain' | 'pithSide' | 'colour'>> {
+  return { ...(grain === undefined ? {} : { grain }), ...(pithSide === undefined ? {} : { pithSide }), ...(colour === undefined ? {} : { colour }) };
+}
+
 /** A piece of a board, as a board by itself: its marked end is the one that was nearer the mark. */
 export function pieceOf(board: Board, number: number, { from, to, fromEdge, toEdge }: Pick<Defect, 'from' | 'to' | 'fromEdge' | 'toEdge'>): Board {
   const wide = (place: number): Length => nanometres(Math.min(toEdge, widthAt(board, place)) - fromEdge);
   const keepsEdge = toEdge >= Math.min(widthAt(board, from), widthAt(board, to));
-  const { cents: _, ...rest } = board;
   return {
-    ...rest, number, cutFrom: board.number, length: nanometres(to - from), width: wide(from), farWidth: wide(to), sapwood: keepsEdge ? board.sapwood : nanometres(0),
+    number, cutFrom: board.number, species: board.species, thickness: board.thickness, ...marksOf(board), length: nanometres(to - from), width: wide(from), farWidth: wide(to), sapwood: keepsEdge ? board.sapwood : nanometres(0),
     defects: board.defects.flatMap((defect): Defect[] => {
       const [start, end] = [Math.max(defect.from, from), Math.min(defect.to, to)];
       const [low, high] = [Math.max(defect.fromEdge, fromEdge), Math.min(defect.toEdge, toEdge)];

@@ -4,6 +4,7 @@ import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Entry, JournalRecord } from '../../core/journal/entry.ts';
 import { advance, benchFrom } from '../../core/respond/advance.ts';
+import { withOffer } from '../../core/respond/offer.ts';
 import type { respond } from '../../core/respond/respond.ts';
 import { NotKept, type Store } from '../store/store.ts';
 
@@ -72,8 +73,7 @@ export class BenchKeeper {
 
   /** A cutting plan as far as it is found: nothing is said, and the talk goes on. */
   offer(offer: PlanOffer | undefined): void {
-    const { offer: _, ...conversation } = this.#bench.conversation;
-    this.#bench = { ...this.#bench, conversation: offer === undefined ? conversation : { ...conversation, offer } };
+    this.#bench = withOffer(this.#bench, offer);
     this.#options.changed();
   }
 

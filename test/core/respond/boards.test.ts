@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { problemOf, takenPlan } from '../../../core/respond/cuttingState.ts';
+import { withOffer } from '../../../core/respond/offer.ts';
 import { newsOf } from '../../../core/respond/sayPlan.ts';
 import type { Reply } from '../../../core/bench/reply.ts';
 import { freedBlanks, isFinished } from '../../../core/stock/cutting.ts';
@@ -18,8 +19,7 @@ function found(session: Session): string | undefined {
   const plan = planStock(offer.problem, () => rounds++ < 400, () => undefined);
   const done = { ...offer, plan, looking: false };
   const news = newsOf(session.bench.state, done);
-  const { offer: _, ...talk } = session.bench.conversation;
-  session.bench = { ...session.bench, conversation: news === undefined ? talk : { ...talk, offer: done } };
+  session.bench = withOffer(session.bench, news === undefined ? undefined : done);
   return news;
 }
 
