@@ -103,6 +103,9 @@ export type RecordRequest =
 export type TimerRequests =
   | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number }
   | { readonly kind: 'start step timer' }
+  /** Until the next coat, or until the last one has cured. */
+  | { readonly kind: 'finish clock'; readonly which: 'recoat' | 'cure'; readonly durationMs?: number }
+  | { readonly kind: 'coats' }
   | { readonly kind: 'time left'; readonly timer?: number }
   | { readonly kind: 'change timer'; readonly timer?: number; readonly addMs: number }
   | { readonly kind: 'hold timer'; readonly timer?: number }

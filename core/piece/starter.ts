@@ -2,6 +2,7 @@ import { failure, success } from '../result.ts';
 import type { Result } from '../result.ts';
 import { evaluate, sizeOf } from './evaluate.ts';
 import type { PieceFile } from './file.ts';
+import { finishKindOf } from './finishKinds.ts';
 import { misfits, renderSentence } from './fits.ts';
 import { loadPiece, writeFault, writePiece } from './load.ts';
 import type { StarterInput } from './starter/fields.ts';
@@ -51,7 +52,7 @@ function fileOf(input: StarterInput, sizes: Proportions): PieceFile {
       clamps: [{ kind: 'bar clamp', count: 6, opens: '48 in' }],
     },
     adhesive: { kind: input.adhesive },
-    finish: { kind: input.finish, coats: 3, recoatHours: 24 },
+    finish: { kind: input.finish, coats: 3, recoatHours: finishKindOf(input.finish).recoatHours },
   };
 }
 

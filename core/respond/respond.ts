@@ -63,7 +63,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToTruing(bench, request, now);
     case 'begin gluing': case 'next move': case 'leave gluing': case 'divide gluing':
       return respondToGluing(bench, request, now);
-    case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
+    case 'finish clock': case 'coats': case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);
     case 'scratch that': case 'put back': case 'load piece': case 'take in everything': case 'set':

@@ -10,6 +10,7 @@ import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import { currentStep } from '../work/progress.ts';
 import { timersStarting } from '../work/step.ts';
+import { finishTimer, tellCoats } from './finishClocks.ts';
 import { defaultTimer } from './defaultTimer.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
@@ -29,6 +30,12 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
       const timer = stepTimer(state, now);
       return timer ? start(timer) : refuse('This step has no clock of its own. Say how long, for one: start a twenty minute timer.');
     }
+    case 'finish clock': {
+      const timer = finishTimer(state, request);
+      return typeof timer === 'string' ? refuse(timer) : start({ kind: 'rest', ...timer });
+    }
+    case 'coats':
+      return tellCoats(bench, now);
     case 'time left':
       return timeLeft(state, request.timer, now);
     case 'change timer':

@@ -3,6 +3,8 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { WorkRequest } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
+import { wasCalled } from '../clock/change.ts';
+import { readTimer } from '../clock/reading.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import type { Entry } from '../journal/entry.ts';
 import { currentStep, isOpen, nextAfter, previous, remaining, stepCalled } from '../work/progress.ts';
@@ -79,7 +81,8 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
   const inTheWay = notYet(state, step, now);
   if (inTheWay) return refuse(inTheWay);
   const entries: Entry[] = [{ kind: 'step done', step: step.id }];
-  const timers = timersStarting(step, 'when done').map((timer) => timerTonight(state, step, timer, now));
+  // A clock that the maker has started already runs on.
+  const timers = timersStarting(step, 'when done').filter(({ name }) => !isRunning(state, name, now)).map((timer) => timerTonight(state, step, timer, now));
   entries.push(...timers.map(timerStarted));
   const done = ['Done.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running`))].join(' ');
   const wanted = firstToRecord(state, step);
@@ -88,6 +91,10 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
     return write(entries, { ...asked, say: `${done} ${asked.say}`, signal: 'done' });
   }
   return onTo(bench, step, now, done, entries);
+}
+
+function isRunning({ timers }: Bench['state'], name: string, now: Moment): boolean {
+  return timers.some((timer) => wasCalled(timer, name) && timer.acknowledgedAt === undefined && !readTimer(timer, now).due);
 }
 
 /** The step after one just done or skipped, read out. */

@@ -46,7 +46,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
   const { length, width, copy, part } = examples(bench, screen);
   switch (screen.name) {
     case 'step': case 'menu': case 'help':
-      return [...atJoint(bench), ...atGlue(bench), ...atTruing(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
+      return [...atJoint(bench), ...atGlue(bench), ...atTruing(bench), ...atFinish(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
     case 'steps':
       return ['go to the glue-up', 'what is left', 'next'];
     case 'parts':
@@ -117,6 +117,12 @@ function atJoint(bench: Bench): readonly string[] {
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
   if (step?.operation === 'joint layout') return ['show the layout', 'gauges', 'where do the mortises go'];
   return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
+}
+
+/** At a coat of finish. */
+function atFinish({ state }: Bench): readonly string[] {
+  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+  return step?.operation === 'finish' ? ['how many coats are on', 'start the recoat clock'] : [];
 }
 
 /** At a step that trues a board, or puts two together dry. */

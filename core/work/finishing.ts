@@ -1,11 +1,27 @@
 import { sayNumber } from '../length/say.ts';
+import type { PieceFile } from '../piece/file.ts';
 import type { Assembly } from './assembly.ts';
 import { finishCautions } from './cautions.ts';
 import { before, idOf, wholeStep } from './draft.ts';
-import { recoatTime } from './figures.ts';
+import { finishKindOf } from '../piece/finishKinds.ts';
+import { recoatTime, type Duration } from './figures.ts';
 import { coverOf, type Ground } from './ground.ts';
 import type { Before, Step } from './step.ts';
 import { words } from './wording.ts';
+
+/** The clock until the next coat: 'coat two dries'. */
+export function coatClockName(coat: number): string {
+  return `coat ${sayNumber(coat)} dries`;
+}
+
+/** The clock after the last coat. */
+export const CURE_CLOCK = 'the finish cures';
+
+/** Until the last coat has hardened through; undefined for what never hardens. */
+export function cureTime(kind: string): Duration | undefined {
+  const { cureHours } = finishKindOf(kind);
+  return cureHours === undefined ? undefined : { durationMs: cureHours * 3_600_000, basis: 'common practice; the label rules' };
+}
 
 /** One step a coat. Fixing the top may come before or after: the wood does not mind, as long as both faces of a panel get the same coats. */
 export function finishCoats(ground: Ground, assemblies: readonly Assembly[]): readonly Step[] {
@@ -21,11 +37,18 @@ export function finishCoats(ground: Ground, assemblies: readonly Assembly[]): re
       tools: ['lint-free rags or a brush', 'low lamp', ...(coat === 1 ? [] : ['fine abrasive'])],
       check: { say: words('Even under a low light, no runs, no bare spots.') },
       cautions: finishCautions(file),
-      ...(coat === coats ? {} : { timer: { kind: 'rest' as const, name: `coat ${sayNumber(coat)} dries`, ...recoatTime(file.finish.recoatHours), starts: 'when done' as const } }),
+      ...clockAfter(file, coat, coats),
       after: coat === 1 ? readyToFinish(ground, assemblies) : [before(previous, 'The coat before it is not on yet.')],
       waits: coat === 1 ? [] : [before(previous, 'The coat before it is still drying.')],
     });
   });
+}
+
+/** After a coat the time until the next one, after the last one the time until it has cured. */
+function clockAfter({ finish }: PieceFile, coat: number, coats: number): Partial<Pick<Step, 'timer'>> {
+  if (coat < coats) return { timer: { kind: 'rest', name: coatClockName(coat), ...recoatTime(finish.recoatHours), starts: 'when done' } };
+  const cure = cureTime(finish.kind);
+  return cure === undefined ? {} : { timer: { kind: 'rest', name: CURE_CLOCK, ...cure, starts: 'when done' } };
 }
 
 function readyToFinish(ground: Ground, assemblies: readonly Assembly[]): readonly Before[] {
