@@ -11,7 +11,7 @@ import { ensureInstalled, ROOT } from './setUp.mjs';
  */
 const REPORTS = join(ROOT, '.cache', 'reports');
 
-/** @typedef {{ passed: number, failed: number, skipped: readonly string[] }} Count */
+/** What failed and what was left out, by name. @typedef {{ passed: number, failed: number, skipped: readonly string[], failures?: readonly string[] }} Count */
 /** @typedef {{ name: string, words: readonly string[], count?: (report: string) => Count }} Step */
 /** @typedef {{ step: Step, count: Count, seconds: number }} Outcome */
 
@@ -59,6 +59,7 @@ console.log('');
 for (const { step, count, seconds } of results) {
   console.log(`${count.failed === 0 ? 'ok    ' : 'FAILED'} ${step.name}: ${count.passed} passed, ${count.failed} failed (${seconds.toFixed(1)} s)`);
   for (const reason of count.skipped) console.log(`       skipped: ${reason}`);
+  for (const name of count.failures ?? []) console.log(`       failed: ${name}`);
 }
 const sum = (/** @type {'passed' | 'failed'} */ which) => results.reduce((total, { count }) => total + count[which], 0);
 console.log(`${sum('passed')} passed, ${sum('failed')} failed`);
@@ -135,12 +136,14 @@ function vitest(project) {
  */
 function countVitest(report) {
   const { numPassedTests, numFailedTests, numFailedTestSuites, testResults } = JSON.parse(report);
-  const skipped = testResults.flatMap((/** @type {any} */ file) => file.assertionResults).filter((/** @type {any} */ one) => one.status === 'pending' || one.status === 'skipped');
-  const brokenFiles = testResults.filter((/** @type {any} */ file) => file.status === 'failed' && file.assertionResults.length === 0).length;
+  const tests = testResults.flatMap((/** @type {any} */ file) => file.assertionResults);
+  const named = (/** @type {string[]} */ ...states) => tests.filter((/** @type {any} */ one) => states.includes(one.status)).map((/** @type {any} */ one) => one.fullName);
+  const brokenFiles = testResults.filter((/** @type {any} */ file) => file.status === 'failed' && file.assertionResults.length === 0);
   return {
     passed: numPassedTests,
-    failed: numFailedTests + (numFailedTestSuites > 0 ? brokenFiles : 0),
-    skipped: skipped.map((/** @type {any} */ one) => one.fullName),
+    failed: numFailedTests + (numFailedTestSuites > 0 ? brokenFiles.length : 0),
+    skipped: named('pending', 'skipped'),
+    failures: [...named('failed'), ...brokenFiles.map((/** @type {any} */ file) => file.name)],
   };
 }
 

@@ -16,6 +16,7 @@ function countingReporter() {
         passed: tests.filter((test) => test.passed && !test.skipped).length,
         failed: tests.filter((test) => !test.passed && !test.skipped).length + broken.length,
         skipped: tests.filter((test) => test.skipped).map((test) => test.name),
+        failures: [...tests.filter((test) => !test.passed && !test.skipped).map((test) => test.name), ...broken.map(({ testFile }) => testFile ?? 'a test file')],
       };
       if (process.env.BENCHCALL_TEST_REPORT) writeFileSync(process.env.BENCHCALL_TEST_REPORT, JSON.stringify(count));
     },

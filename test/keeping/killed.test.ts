@@ -46,7 +46,7 @@ async function killAgainAndAgain(workshop: Workshop, way: Way, check: (found: Pa
     const page = openPage(server.address, `at=${kept.number}${query}`, join(workshop.folder, `profile-${journal}`));
     if (round === way.rounds) await foundBy(page).then(() => page.kill());
     else await killSometime(page, random, way.server === 'killed' ? server : undefined);
-    if (way.server === 'killed') server = undefined;
+    if (way.server === 'killed' && round < way.rounds) server = undefined;
     if (page.lines.some((line) => line.includes('KEEPING found'))) {
       const found = await foundBy(page);
       check(found, kept, `round ${round} found ${JSON.stringify(found)}, ${kept.number} were kept`);

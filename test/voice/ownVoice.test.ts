@@ -6,24 +6,13 @@ import { blockPower } from '../../kiosk/ear/spectrum.ts';
 import { activeLevel } from '../../kiosk/mouth/loudness.ts';
 import { ABOVE_NOISE_DB, furtherDb } from '../../kiosk/mouth/speakUp.ts';
 import { forgetSound, heardSound } from './capturedSound.ts';
-import { hearItself } from './loopback.ts';
-import { roomResponse, SHOP } from './room.ts';
-import { quiet, randomNumbers, recording, RATE_HZ } from './sound.ts';
-import { loadDemo, openWholeKiosk, type WholeKiosk } from './wholeKiosk.ts';
+import { ECHO_DB, openInRoom, roomBetween, untilSilent } from './inRoom.ts';
+import { randomNumbers, recording, RATE_HZ } from './sound.ts';
+import type { WholeKiosk } from './wholeKiosk.ts';
 
 /** The whole kiosk in a room, hearing itself through its own microphone. */
-const ECHO_DB = -15;
 let kiosk: WholeKiosk;
-
-beforeAll(async () => {
-  // The microphone stands 0.6 m from the loudspeaker, in the room's echo.
-  const echo = roomResponse(0.6, { ...SHOP, reverberationSeconds: 0.4 }).map((sample) => sample * 10 ** (ECHO_DB / 20));
-  kiosk = await openWholeKiosk(quiet(2), { prepare: (page) => hearItself(page, echo) });
-  await loadDemo(kiosk.page);
-  await kiosk.page.evaluate((samples) => window.playInShop(samples, true), [...quiet(4)]);
-  await untilSilent();
-  await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.ear.state === 'waiting', undefined, { timeout: 150_000 });
-}, 300_000);
+beforeAll(async () => { kiosk = await openInRoom(); }, 300_000);
 afterAll(() => kiosk.close());
 
 const ask = (request: Request) => kiosk.page.evaluate((detail) => { document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-request', { detail })); }, request);
@@ -44,21 +33,6 @@ async function loudestFor(ms: number): Promise<number> {
   }, ms);
 }
 
-/** Waits until the kiosk has spoken and its ear hears again; gives the loudest that its microphone heard meanwhile. */
-async function untilSilent(): Promise<number> {
-  return kiosk.page.evaluate(async () => {
-    const view = () => document.querySelector<BenchKiosk>('bench-kiosk')?.view;
-    let loudest = -90;
-    let silentSince = performance.now();
-    while (performance.now() - silentSince < 900) {
-      if (view()?.mouth.state === 'speaking' || view()?.ear.state === 'deaf') silentSince = performance.now();
-      loudest = Math.max(loudest, view()?.ear.levelDb ?? -90);
-      await new Promise((soon) => { setTimeout(soon, 50); });
-    }
-    return loudest;
-  });
-}
-
 describe('its own voice', () => {
   test.each<readonly [string, Request]>([
     ['tells what can be said', { kind: 'what can I say' }],
@@ -70,18 +44,18 @@ describe('its own voice', () => {
     await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.mouth.state === 'speaking');
     const loudest = await loudestFor(4_000);
     await act({ kind: 'hush' });
-    expect(Math.max(loudest, await untilSilent()), 'it does hear itself').toBeGreaterThan(-45);
+    expect(Math.max(loudest, await untilSilent(kiosk.page)), 'it does hear itself').toBeGreaterThan(-45);
     expect(await heard()).toBe('');
   });
 
   test('ends, and the maker is heard at once', async () => {
     await ask(SHORT);
     await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.mouth.state === 'speaking');
-    await untilSilent();
+    await untilSilent(kiosk.page);
     await kiosk.page.evaluate((samples) => window.playInShop(samples, false), [...recording('bench-next-step')]);
     await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.ear.heard === 'next step', undefined, { timeout: 30_000 });
     await act({ kind: 'hush' });
-    await untilSilent();
+    await untilSilent(kiosk.page);
   });
 });
 
@@ -99,14 +73,14 @@ describe('in a loud shop', () => {
     await forgetSound(kiosk.page);
     await ask(SHORT);
     await kiosk.page.waitForFunction(() => document.querySelector<BenchKiosk>('bench-kiosk')?.view?.mouth.state === 'speaking');
-    await untilSilent();
+    await untilSilent(kiosk.page);
     const { samples, rate } = await heardSound(kiosk.page);
     return db(activeLevel(samples, rate));
   }
 
   test('it speaks 15 dB above the noise at the maker\'s ear (ISO 7731\'s figure), and as set when told not to', async () => {
     await ask({ kind: 'set', setting: { volume: 4, standing: 'close' } });
-    await untilSilent();
+    await untilSilent(kiosk.page);
     const quietDb = await replyDb();
     expect(quietDb).toBeCloseTo(-18 - 18, 0);
     const fan = noise(0.00125);
@@ -114,11 +88,11 @@ describe('in a loud shop', () => {
     const ambientDb = weightedDb(fan);
     await kiosk.page.waitForFunction((wanted) => Math.abs((document.querySelector<BenchKiosk>('bench-kiosk')?.view?.ear.ambientDb ?? 0) - wanted) < 1.5, ambientDb, { timeout: 30_000 });
     const loudDb = await replyDb();
-    const atMicrophoneDb = loudDb + db(Math.hypot(...roomResponse(0.6, { ...SHOP, reverberationSeconds: 0.4 }))) + ECHO_DB;
+    const atMicrophoneDb = loudDb + db(Math.hypot(...roomBetween())) + ECHO_DB;
     expect(atMicrophoneDb - furtherDb(0.5) - ambientDb).toBeGreaterThan(ABOVE_NOISE_DB - 2);
     expect(loudDb - quietDb, 'it had to speak up for that').toBeGreaterThan(3);
     await ask({ kind: 'set', setting: { speakUp: false } });
-    await untilSilent();
+    await untilSilent(kiosk.page);
     expect(await replyDb()).toBeCloseTo(quietDb, 0);
   });
 });

@@ -1,18 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { gluingNow } from '../../../core/respond/gluingState.ts';
-import { stepsOf } from '../../../core/respond/views.ts';
-import { Session } from './session.ts';
+import { atTheEndFrame, Session } from './session.ts';
 
 const MINUTE = 60_000;
-
-/** The left end frame of the demo table is to be glued: everything that comes before it is done. */
-function atTheEndFrame(): Session {
-  const session = Session.withDemo();
-  session.note({ kind: 'went to step', step: 'glue-up/endFrame.1' });
-  const steps = stepsOf(session.bench.state);
-  for (const { id } of steps.slice(0, steps.findIndex(({ id }) => id === 'glue-up/endFrame.1'))) session.note({ kind: 'step done', step: id });
-  return session;
-}
 
 /** Goes through what stands on the screen, each move taking so long, and gives what is said at the end. */
 function goThrough(session: Session, secondsEach: number): string {

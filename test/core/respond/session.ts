@@ -8,6 +8,7 @@ import { makeRecords } from '../../../core/journal/record.ts';
 import { advance, benchFrom } from '../../../core/respond/advance.ts';
 import { respond } from '../../../core/respond/respond.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
+import { stepsOf } from '../../../core/respond/views.ts';
 
 export const DEMO_TEXT = readFileSync(new URL('../../../core/piece/demo/bakers-work-table.json', import.meta.url), 'utf8');
 
@@ -46,4 +47,13 @@ export class Session {
   wait(ms: number): void {
     this.now = { ...this.now, wallMs: this.now.wallMs + ms, monotonicMs: this.now.monotonicMs + ms };
   }
+}
+
+/** The left end frame of the demo table is to be glued: everything that comes before it is done. */
+export function atTheEndFrame(): Session {
+  const session = Session.withDemo();
+  session.note({ kind: 'went to step', step: 'glue-up/endFrame.1' });
+  const steps = stepsOf(session.bench.state);
+  for (const { id } of steps.slice(0, steps.findIndex(({ id }) => id === 'glue-up/endFrame.1'))) session.note({ kind: 'step done', step: id });
+  return session;
 }

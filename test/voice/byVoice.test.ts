@@ -1,0 +1,52 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { exportBundle } from '../../core/journal/bundle.ts';
+import { atTheEndFrame } from '../core/respond/session.ts';
+import { openInRoom, untilSilent } from './inRoom.ts';
+import { joined, quiet } from './sound.ts';
+import { benchNow, spoken, untilSaid, type WholeKiosk } from './wholeKiosk.ts';
+
+let kiosk: WholeKiosk;
+beforeAll(async () => { kiosk = await openInRoom(); });
+afterAll(() => kiosk.close());
+
+/** What is still being said is cut short by the listen key; then somebody in the shop says it, and again when nothing like the answer comes. Gives the whole answer. */
+async function answerTo(words: string, answer: RegExp): Promise<string> {
+  for (let times = 1; ; times += 1) {
+    await kiosk.page.evaluate(() => document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-act', { detail: { kind: 'hush' } })));
+    await untilSilent(kiosk.page);
+    await kiosk.page.evaluate((samples) => window.playInShop(samples, false), [...joined(quiet(0.5), spoken(words), quiet(0.5))]);
+    try {
+      return await untilSaid(kiosk.page, answer, 15_000);
+    } catch (error) {
+      if (times === 3) throw error;
+    }
+  }
+}
+
+test('three sizes for the layout of a leg are asked for, one is recorded, and what moved with it is heard', async () => {
+  expect(await answerTo('bench, how wide is leg two', /^Leg two, width/)).toMatch(/three, and (?:one quarter|a quarter) inches/);
+  expect(await answerTo('bench, where does the long rail mortise start', /^Leg, long rail mortise, start/)).toBe('Leg, long rail mortise, start, one inch from the top end.');
+  expect(await answerTo('bench, how deep is the long rail mortise', /mortise depth/)).toMatch(/one, and thirteen sixteenths inches/);
+  const noted = await answerTo('bench, record leg two width three and five sixteenths', /noted/);
+  expect(noted).toMatch(/^Leg two, width, three, and five sixteenths inches, noted\. One sixteenth of an inch over the plan\./);
+  expect(noted).toMatch(/Not cut yet, and now different: top, length, sixty, and one eighth inches instead of sixty inches, end to end/);
+  expect(await answerTo('bench, what moved', /^Measured: leg two, width, one sixteenth of an inch over the plan/)).toMatch(/Inside length, inside width and height hold\.$/);
+  expect((await benchNow(kiosk.page)).entries.filter(({ kind }) => kind === 'measured')[0]).toEqual({ kind: 'measured', measurement: { size: 'leg.width', copy: 2, length: 84_137_500 } });
+});
+
+test('with glue on the hands: the shop is told, the glue-up goes move by move, and the time that is left is asked for', async () => {
+  const { bench, now } = atTheEndFrame();
+  await kiosk.page.evaluate((text) => {
+    const bench = document.querySelector('bench-kiosk');
+    bench?.dispatchEvent(new CustomEvent('bench-request', { detail: { kind: 'take in everything', text, sure: true } }));
+  }, exportBundle(bench.records, bench.state, now));
+  await untilSilent(kiosk.page);
+  expect(await answerTo('bench, the shop is twelve degrees sixty percent', /^The shop/)).toMatch(/twelve degrees and sixty percent humidity\. Go, with care\.$/);
+  expect(await answerTo('bench, start gluing', /rehearsed/)).toMatch(/It was not rehearsed/);
+  expect(await answerTo('yes', /^Glue-up of the left end frame/)).toMatch(/Set out/);
+  expect(await answerTo('bench, next', /^Open time/)).toMatch(/^Open time four minutes, running\. Glue on/);
+  await answerTo('bench, done', /^Drive home the left short rail/);
+  await answerTo('bench, how much time is left', /^Left end frame open time, .* left\.$/);
+  const { entries } = await benchNow(kiosk.page);
+  expect(entries.filter(({ kind }) => kind === 'timer started')).toHaveLength(1);
+});
