@@ -1,11 +1,15 @@
 import { aTimeout } from '@open-wc/testing';
 import type { Conversation } from '../../core/bench/bench.ts';
+import type { Reply } from '../../core/bench/reply.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { JournalRecord } from '../../core/journal/entry.ts';
 import { EMPTY_SNAPSHOT, foldJournal } from '../../core/journal/fold.ts';
 import type { Snapshot } from '../../core/journal/fold.ts';
 import { makeRecords } from '../../core/journal/record.ts';
+import { offerAfter } from '../../core/respond/offer.ts';
+import { newsOf } from '../../core/respond/sayPlan.ts';
 import { respond } from '../../core/respond/respond.ts';
+import { planStock } from '../../core/stock/plan/planStock.ts';
 import type { HostAct, KioskView } from '../../kiosk/hostPort.ts';
 import '../../kiosk/kiosk.ts';
 import '../../kiosk/screens/later.ts';
@@ -56,9 +60,26 @@ export class MiniHost {
     const added = makeRecords(entries, this.#records.at(-1) ?? null, NOW);
     this.#records = [...this.#records, ...added];
     this.#snapshot = foldJournal(this.#records, this.#snapshot);
-    this.#conversation = { screen: reply.screen ?? this.#conversation.screen, lastReply: reply, question: reply.question ?? null };
+    this.#conversation = { screen: reply.screen ?? this.#conversation.screen, lastReply: reply, question: reply.question ?? null, ...this.#offered(reply) };
     if (reply.say !== '') this.said.push(reply.say);
     this.kiosk.view = this.view;
+  }
+
+  #offered({ planning }: Reply): Pick<Conversation, 'offer'> {
+    const offer = offerAfter(this.#conversation.offer, { say: '', ...(planning === undefined ? {} : { planning }) }, this.#snapshot.state);
+    return offer === undefined ? {} : { offer };
+  }
+
+  /** What the planner's worker finds of what the bench wants planned: its first plan, and what is told of it. */
+  async plan(): Promise<string | undefined> {
+    const { offer, ...talk } = this.#conversation;
+    if (offer === undefined) throw new Error('nothing is being planned');
+    const found = { ...offer, plan: planStock(offer.problem, () => false, () => undefined), looking: false };
+    const news = newsOf(this.#snapshot.state, found);
+    this.#conversation = news === undefined ? talk : { ...talk, offer: found };
+    this.kiosk.view = this.view;
+    await settled();
+    return news;
   }
 
   /** Keys of a number pad, by what is printed on them (⏎ for Enter), half a second apart. */

@@ -1,5 +1,5 @@
 import demo from '../../core/piece/demo/bakers-work-table.json';
-import type { Bench } from '../../core/bench/bench.ts';
+import type { Bench, PlanOffer } from '../../core/bench/bench.ts';
 import type { Question, Reply } from '../../core/bench/reply.ts';
 import type { Screen } from '../../core/bench/screen.ts';
 import type { Moment } from '../../core/clock/moment.ts';
@@ -11,8 +11,12 @@ import type { Settings } from '../../core/journal/settings.ts';
 import type { State } from '../../core/journal/state.ts';
 import { nanometres, type Length } from '../../core/length/length.ts';
 import { loadPiece } from '../../core/piece/load.ts';
+import { problemOf } from '../../core/respond/cuttingState.ts';
+import { planFrom } from '../../core/respond/takePlan.ts';
 import { stepsOf } from '../../core/respond/views.ts';
 import { faceKey, type BoardFace, type FaceReading, type ReadingKind } from '../../core/true/readings.ts';
+import type { Board } from '../../core/stock/board.ts';
+import { planStock } from '../../core/stock/plan/planStock.ts';
 import type { Step } from '../../core/work/step.ts';
 import type { HearingView, KioskView, TrialView } from '../../kiosk/hostPort.ts';
 
@@ -89,11 +93,38 @@ const READ: State = { ...UNDER_WAY, crafts: new Map([[PIECE.file.name, { ...NO_C
 ]) }]]) };
 const askedOf = (of: BoardFace, what: ReadingKind): { readonly question: Question } => ({ question: { kind: 'surface reading', of, what, fromEnd: nanometres(17 * INCH), about: what === 'thickness' ? 'thickness' : of.face, leftOut: [] } });
 
+/** Boards as a stack of hard maple has them, numbered from 1. */
+const board = (number: number, length: number, width: number, more: Partial<Board> = {}): Board =>
+  ({ number, species: 'hard maple', length: nanometres(length * INCH), width: nanometres(width * INCH), farWidth: nanometres(width * INCH), thickness: nanometres(2 * INCH), defects: [], sapwood: nanometres(0), ...more });
+const knot = (from: number, to: number, low: number, high: number): Board['defects'][number] => ({ what: 'knot', from: nanometres(from * INCH), to: nanometres(to * INCH), fromEdge: nanometres(low * INCH), toEdge: nanometres(high * INCH), face: 'through' });
+const BOARDS = [
+  board(1, 96, 8.25, { defects: [knot(30, 34, 2, 3), knot(70, 71.5, 5, 6)], sapwood: nanometres(INCH), grain: 'rift', colour: '2' }), board(2, 120, 10, { defects: [knot(40, 44, 3, 5)] }), board(3, 100, 9.5, { farWidth: nanometres(8 * INCH) }),
+  board(4, 96, 10), board(5, 120, 8), board(6, 120, 9), board(7, 143.984375, 9.484375), board(12, 60, 6, { thickness: nanometres(INCH), cutFrom: 2 }), board(13, 120, 10),
+];
+const STACKED: State = { ...UNDER_WAY, lastBoard: 13, rack: new Map(BOARDS.map((one) => [one.number, one])) };
+
+function offerOn(state: State): PlanOffer {
+  const problem = problemOf(state);
+  if (problem === undefined) throw new Error('no piece');
+  return { problem, plan: planStock(problem, () => false, () => undefined), looking: false };
+}
+
+const OFFERED = offerOn(STACKED);
+const SHORT: State = { ...STACKED, rack: new Map([...STACKED.rack].slice(0, 2)) };
+/** The plan is taken, and three cuts of its first board are made. */
+function sawing(): State {
+  const plan = OFFERED.plan && planFrom(STACKED, OFFERED.plan);
+  if (!plan) throw new Error('no plan');
+  return { ...STACKED, plans: new Map([[PIECE.file.name, { ...plan, boards: plan.boards.map((one, index) => (index === 0 ? { ...one, made: 3 } : one)) }]]) };
+}
+const SAWING = sawing();
+
 export interface Given {
   readonly state?: State;
   readonly settings?: Partial<Settings>;
   readonly reply?: Reply;
   readonly question?: Question;
+  readonly offer?: PlanOffer;
   readonly view?: Partial<KioskView>;
 }
 
@@ -102,10 +133,10 @@ const HEARING: HearingView = { model: { name: 'built-in', loadMs: 840 }, models:
 const TRIAL: TrialView = { peakDb: -14.2, calls: 0, heard: [], faults: [], playableSeconds: 0, playing: false };
 
 /** What the kiosk shows on this screen. */
-export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply, question, view = {} }: Given = {}): KioskView {
+export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply, question, offer, view = {} }: Given = {}): KioskView {
   const bench: Bench = {
     state: { ...state, settings: { ...state.settings, ...settings } },
-    conversation: { screen, lastReply: reply ?? null, question: question ?? null },
+    conversation: { screen, lastReply: reply ?? null, question: question ?? null, ...(offer === undefined ? {} : { offer }) },
     records, acts: { standing: records.map(({ act }) => act), scratched: [], gone: new Set() },
   };
   return {
@@ -227,6 +258,15 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'menu': viewOf({ name: 'menu' }),
   'menu, faults': viewOf({ name: 'menu' }, { view: { ear: { state: 'fault', sentence: 'No microphone is plugged in. Plug one in; keys work meanwhile.', levelDb: null, ambientDb: null, heard: '' }, notices: ['No microphone is plugged in. Plug one in; keys work meanwhile.', 'The second copy could not be written: the disk is full. Free some space.'] } }),
   'sharpening': viewOf({ name: 'edges' }, { state: { ...UNDER_WAY, cutting: { edge: 'mortise chisel', since: at(3) }, edges: new Map([['mortise chisel', { minutesSinceStrop: 0, minutesSinceHoning: 7, stropsSinceHoning: 6, honingsSinceGrinding: 2 }], ['jack plane', { minutesSinceStrop: 22, minutesSinceHoning: 22, stropsSinceHoning: 0, honingsSinceGrinding: 1 }]]) } }),
+  'rack': viewOf({ name: 'boards' }, { state: STACKED }),
+  'rack, empty': viewOf({ name: 'boards' }),
+  'a board of the rack': viewOf({ name: 'boards', board: 1 }, { state: STACKED }),
+  'cutting, no plan': viewOf({ name: 'cutting' }, { state: STACKED }),
+  'cutting, looking': viewOf({ name: 'cutting' }, { state: STACKED, offer: { ...OFFERED, looking: true } }),
+  'cutting, not enough': viewOf({ name: 'cutting' }, { state: SHORT, offer: offerOn(SHORT) }),
+  'cutting, taken': viewOf({ name: 'cutting' }, { state: SAWING }),
+  'buying': viewOf({ name: 'buying' }, { state: { ...SHORT, sawing: { ...SHORT.sawing, centsPerBoardFoot: 900 } }, offer: offerOn(SHORT) }),
+  'buying, a board helps': viewOf({ name: 'buying', board: board(14, 72, 8) }, { state: SHORT, offer: offerOn(SHORT), reply: { say: 'Yes: seventy-two inches by eight inches, eight quarter gives two long rails and one top board, seventy-one percent of it used, eight board feet. Say bought when you take it.' } }),
   'due': viewOf({ name: 'step' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg two clamps', 45, 49), timer(2, 'open time', 8, 9, 'open time')] } }),
   'question, yes or no': viewOf({ name: 'step' }, { reply: { say: '', note: 'That is nine thirty-seconds of an inch over the plan. Is leg two, width really three, and twenty-five thirty-seconds inches?' }, question: { kind: 'yes or no', onYes: { kind: 'step done' } } }),
   'question, which': viewOf({ name: 'step' }, { reply: { say: 'Long rail, or short rail?' }, question: { kind: 'which', choices: ['long rail', 'short rail', 'side stretcher', 'back stretcher'].map((say) => ({ say, request: { kind: 'where am I' } })) } }),

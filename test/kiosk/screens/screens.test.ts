@@ -79,6 +79,9 @@ const BEHIND: Readonly<Record<string, readonly string[]>> = {
   'a new piece, a length': ['more', 'menu', 'files', 'new piece', 'next'],
   'a new piece, a choice': ['more', 'menu', 'files', 'new piece', 'next', 'OK', 'OK', 'OK', 'OK', 'OK'],
   'a new piece, all of it': ['more', 'menu', 'files', 'new piece', 'next', 'OK', 'OK', 'OK', 'OK', 'OK', 'laminated', '3', 'OK', 'OK', 'OK', 'none', 'hard maple', 'PVA', 'drying oil'],
+  'a new board, all of it': ['more', 'menu', 'next', 'boards', 'new board', '9', '6', 'OK', '8', 'OK'],
+  'what is wrong with a board': ['more', 'menu', 'next', 'boards', 'new board', '9', '6', 'OK', '8', 'OK', 'on the rack', 'add defect', 'knot', '3', '0', 'OK', '3', '4', 'OK'],
+  'how it is sawn': ['more', 'menu', 'next', 'cutting plan', 'sizes'],
   'the pad, at its fullest': ['more', 'menu', 'parts', '4 legs', 'width', 'record', '9', '9', 'and', '6', '3', 'sixty-fourths'],
   'the pad, refusing': ['more', 'menu', 'parts', '4 legs', 'width', 'record', '7', '1', 'eighths'],
 };
