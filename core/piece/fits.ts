@@ -2,6 +2,7 @@ import type { Length } from '../length/length.ts';
 import { evaluate, sizeOf } from './evaluate.ts';
 import { haunchMisfits } from './fit/haunch.ts';
 import { chiselMisfits, fixingMisfits } from './fit/fixing.ts';
+import { grooveMisfits } from './fit/groove.ts';
 import { meetingMisfits } from './fit/meeting.ts';
 import type { Fitting, Misfit } from './fit/misfit.ts';
 import { at, copiesOf } from './fit/misfit.ts';
@@ -20,7 +21,7 @@ import type { Sentence, SizeMention } from './sentence.ts';
 export type { Misfit } from './fit/misfit.ts';
 
 const CHECKS: readonly ((fitting: Fitting) => readonly Misfit[])[] = [
-  impossibleSizes, tenonMisfits, haunchMisfits, mortiseMisfits, meetingMisfits, partMisfits, shoulderMisfits, fixingMisfits, chiselMisfits,
+  impossibleSizes, tenonMisfits, haunchMisfits, mortiseMisfits, meetingMisfits, partMisfits, shoulderMisfits, fixingMisfits, grooveMisfits, chiselMisfits,
 ];
 
 /**

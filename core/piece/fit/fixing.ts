@@ -5,7 +5,7 @@ import { at, FIT_LIMITS, lengthOf } from './misfit.ts';
 /** Do buttons enter their grooves, and draw the top down? */
 export function fixingMisfits(fitting: Fitting): readonly Misfit[] {
   const fixings = fitting.piece.file.joints.filter((joint) => joint.kind === 'fixing');
-  return [...fixings.flatMap((fixing) => [...buttonMisfits(fitting, fixing), ...grooveMisfits(fitting, fixing)]), ...countMisfits(fitting, fixings)];
+  return [...fixings.flatMap((fixing) => buttonMisfits(fitting, fixing)), ...countMisfits(fitting, fixings)];
 }
 
 function buttonMisfits(fitting: Fitting, { id, name }: Fixing): readonly Misfit[] {
@@ -26,22 +26,6 @@ function buttonMisfits(fitting: Fitting, { id, name }: Fixing): readonly Misfit[
       say: [`The ${name} does not draw the top down: its step is `, at(`${id}.step`), ', and the groove stands ', at(`${id}.grooveFromTop`), ' below the edge. Leave the step a little less.'] });
   }
   return found;
-}
-
-/** A groove along the whole rail must run clear of the tenons' cheeks. */
-function grooveMisfits(fitting: Fitting, fixing: Fixing): readonly Misfit[] {
-  const ofGroove = (key: string): number => lengthOf(fitting, `${fixing.id}.${key}`) ?? 0;
-  return fitting.tenons.filter(({ tenonOn }) => tenonOn === fixing.to).flatMap((joint) => {
-    const size = (name: string): number => lengthOf(fitting, name) ?? 0;
-    const top = lengthOf(fitting, `${joint.id}.topShoulder`) ?? (size(`${joint.tenonOn}.width`) - size(`${joint.id}.tenonWidth`)) / 2;
-    const outer = lengthOf(fitting, `${joint.id}.outerShoulder`) ?? (size(`${joint.tenonOn}.thickness`) - size(`${joint.id}.tenonThickness`)) / 2;
-    const inner = size(`${joint.tenonOn}.thickness`) - outer - size(`${joint.id}.tenonThickness`);
-    if (ofGroove('grooveFromTop') + ofGroove('grooveWidth') <= top || ofGroove('grooveDepth') <= inner) return [];
-    return [{
-      kind: 'groove cuts the tenon' as const, severity: 'look at it' as const, sizes: [at(`${fixing.id}.grooveFromTop`), at(`${fixing.id}.grooveDepth`), at(`${joint.id}.tenonWidth`)],
-      say: [`The groove for the ${fixing.name} cuts into the ${joint.name}. Stop the groove short of the shoulder, or raise it.`],
-    }];
-  });
 }
 
 function countMisfits(fitting: Fitting, fixings: readonly Fixing[]): readonly Misfit[] {

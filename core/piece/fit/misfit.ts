@@ -22,7 +22,7 @@ type MisfitKind =
   | 'tenon too thick' | 'tenon too loose' | 'tenon too long' | 'tenon too wide' | 'tenon thicker than its part' | 'tenon wider than its part' | 'part too short'
   | 'mortise too deep' | 'mortise too shallow' | 'bridle not open' | 'tenons hit' | 'haunch too long' | 'haunch too wide' | 'wall too thin' | 'rail proud' | 'mortise too near the end' | 'mortises meet' | 'web too thin'
   | 'copies differ' | 'shoulders differ' | 'layers too thin' | 'stock too thin'
-  | 'no chisel' | 'tongue too thick' | 'tongue too long' | 'button does not draw' | 'too few buttons' | 'groove cuts the tenon'
+  | 'no chisel' | 'tongue too thick' | 'tongue too long' | 'button does not draw' | 'too few buttons' | 'groove cuts the tenon' | 'groove cuts the haunch' | 'groove meets a mortise' | 'groove off its part' | 'grooves meet'
   | 'nothing left' | 'cannot be worked out';
 
 /** What is left to wood where it is cut away, and how far a set may differ. All settable; common practice, no source, but where one is named. */
@@ -40,6 +40,8 @@ export const FIT_LIMITS = {
   shoulders: inches(1, 64),
   copies: inches(1, 32),
   chisel: inches(1, 64),
+  /** A groove that goes no deeper into a cheek than this only scratches it. */
+  graze: inches(1, 32),
 } as const;
 
 function inches(numerator: number, denominator: number): Length {

@@ -44,7 +44,7 @@ export function proportionsOf(input: StarterInput): Proportions {
     stretcherWidth: downTo(Math.max((railWidth * 2) / 3, 2 * INCH), step(metric, 4)),
     stretcherHeight: downTo(input.height / 6, step(metric, 4)),
     tenonLength: tenonLength(leg, setback, railThickness, mortise, metric),
-    groove: grooveIn(railThickness, topShoulder),
+    groove: grooveIn(railThickness, topShoulder, downTo((railThickness - mortise) / 2, metric ? MILLIMETRE : INCH / 16)),
     ...countsOf(input, leg),
   };
 }
@@ -80,12 +80,12 @@ function tenonLength(leg: Length, setback: Length, rail: Length, mortise: Length
 }
 
 /** A groove above the tenon, not past the middle of the rail. */
-function grooveIn(rail: Length, topShoulder: Length): Proportions['groove'] {
+function grooveIn(rail: Length, topShoulder: Length, behind: Length): Proportions['groove'] {
   const stout = topShoulder >= INCH;
   return {
     fromTop: nanometres(stout ? INCH / 2 : (3 * INCH) / 8),
     width: nanometres(stout ? (3 * INCH) / 8 : INCH / 4),
-    depth: nanometres(rail >= INCH ? (7 * INCH) / 16 : INCH / 4),
+    depth: nanometres(Math.min(behind, rail >= INCH ? (7 * INCH) / 16 : INCH / 4)),
   };
 }
 

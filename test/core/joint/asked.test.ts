@@ -30,7 +30,7 @@ describe('asking for the joints at the bench', () => {
     const leg = at().request({ kind: 'marks', part: 'leg' });
     expect(leg.screen).toMatchObject({ result: { answers: [{ label: 'long rail', length: inches(1) }, { label: 'short rail' }, { label: 'side stretcher' }, { label: 'back stretcher' }], note: expect.stringMatching(/^They end: long rail 4 1\/2 in, .*From the top end\.$/) as string } });
     const rail = at().request({ kind: 'marks', part: 'longRail' });
-    expect(rail.screen).toMatchObject({ result: { answers: [{ label: 'first shoulder' }, { label: 'second shoulder' }, { label: 'haunch end' }], note: expect.stringMatching(/^outer cheek 3\/8 in, .*groove depth 1\/2 in$/) as string } });
+    expect(rail.screen).toMatchObject({ result: { answers: [{ label: 'first shoulder' }, { label: 'second shoulder' }, { label: 'haunch end' }], note: expect.stringMatching(/^outer cheek 3\/8 in, .*groove depth 3\/8 in$/) as string } });
   });
 
   it('where one starts and ends', () => {

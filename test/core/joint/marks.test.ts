@@ -62,7 +62,7 @@ it('the marks on a rail are its shoulders from one end, its cheeks from the face
     ['first shoulder', inches(7, 4), 'one end'], ['second shoulder', inches(191, 4), 'one end'],
     ['outer cheek', inches(3, 8), 'the outside face'], ['inner cheek', inches(7, 8), 'the outside face'],
     ['tenon top', inches(1), 'the top edge'], ['tenon bottom', inches(9, 2), 'the top edge'], ['haunch end', inches(5, 4), 'each end'],
-    ['groove top', inches(1, 2), 'the top edge'], ['groove bottom', inches(7, 8), 'the top edge'], ['groove depth', inches(1, 2), 'the inside face'],
+    ['groove top', inches(1, 2), 'the top edge'], ['groove bottom', inches(7, 8), 'the top edge'], ['groove depth', inches(3, 8), 'the inside face'],
   ]);
 });
 

@@ -100,7 +100,7 @@ describe('what was made is checked as a maker would check it', () => {
   });
 
   test('a rail planed thinner than its tenon', () => {
-    expect(told([made('longRail.thickness', 0.75)])).toEqual([]);
+    expect(told([made('longRail.thickness', 0.75)])).toEqual([expect.stringContaining('runs through the haunch of the long rail tenon')]);
     expect(told([made('longRail.thickness', 0.4375, 1), made('longRail.thickness', 0.4375, 2)])).toContainEqual(expect.stringContaining('is too thin for its tenon'));
   });
 
@@ -148,9 +148,24 @@ describe('a plan that does not go together says so before any wood is cut', () =
 
   test('a rail too thick for the leg, a groove into the tenon, too few buttons, no such chisel', () => {
     expect(told([], changed(['"setback": "rail.setback"', '"setback": "2 1/8 in"'])).join()).toContain('stands 1/8 in proud of the leg');
-    expect(told([], changed(['"grooveFromTop": "1/2 in"', '"grooveFromTop": "1 in"'], ['"grooveDepth": "1/2 in"', '"grooveDepth": "9/16 in"'])).join()).toContain('The groove for the long rail button cuts into the long rail tenon');
+    expect(told([], changed(['"grooveFromTop": "1/2 in"', '"grooveFromTop": "1 in"'], ['"grooveDepth": "3/8 in"', '"grooveDepth": "9/16 in"'])).join()).toContain('The groove for the long rail button cuts into the long rail tenon');
     expect(told([], changed(['"count": 12', '"count": 10']))).toEqual(['look at it: 12 of the button are needed, and only 10 are made. Make 2 more.']);
     expect(told([], changed(['"mortise.width": { "is": "1/2 in"', '"mortise.width": { "is": "7/16 in"']))).toHaveLength(4);
+  });
+
+  test('a groove that runs through the haunch, off its rail, or into another groove', () => {
+    const deeper = changed(['"grooveDepth": "3/8 in"', '"grooveDepth": "1/2 in"']);
+    // The haunch stands from the top edge to 1 in down, 3/8 in behind the inside face; the groove from 1/2 in to 7/8 in.
+    expect(told([], deeper)).toContain('look at it: The groove for the long rail button runs through the haunch of the long rail tenon, which then does not fill its socket. Stop the groove short of the shoulders, or make it no deeper than 3/8 in.');
+    expect(told([], deeper).filter((line) => line.includes('haunch'))).toHaveLength(2);
+    // 1/8 in above where the tenon begins there is neither tenon nor haunch when the haunch is left out.
+    expect(told([], changed(['"grooveDepth": "3/8 in"', '"grooveDepth": "1/2 in"'], ['      "haunch": "square",\n', ''])).filter((line) => line.includes('long rail button'))).toEqual([]);
+    expect(told([], changed(['"grooveFromTop": "1/2 in"', '"grooveFromTop": "4 3/4 in"'])).join()).toContain('runs out over the edge of the long rail: it ends 5 1/8 in down, and the part is 5 in wide. Raise it.');
+    expect(told([], changed(['"grooveDepth": "3/8 in"', '"grooveDepth": "1 3/16 in"'])).join()).toContain('leaves only 1/16 in to the face of the long rail. Make it shallower.');
+    expect(told([], changed(['"grooveDepth": "3/8 in"', '"grooveDepth": "1 1/4 in"'])).join()).toContain('comes out on the face of the long rail: 1 1/4 in deep in 1 1/4 in.');
+    const both = changed(['"to": "shortRail"', '"to": "longRail"'], ['"grooveFromTop": "longRailButtons.grooveFromTop"', '"grooveFromTop": "5/8 in"'], ['"step": "longRailButtons.step"', '"step": "9/16 in"']);
+    expect(told([], both).join()).toContain('The grooves for the long rail button and the short rail button run into each other. Make them one');
+    expect(told([], changed(['"to": "shortRail"', '"to": "longRail"']))).toEqual([]);
   });
 
   test('joints that lack the finer sizes are taken to be in the middle of the rail', () => {
