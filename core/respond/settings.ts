@@ -16,6 +16,9 @@ const THICKEST_SHAVING = (NANOMETRES_PER_INCH * 30) / 1000;
 const SHORTEST_STICK = 6 * NANOMETRES_PER_INCH;
 const LONGEST_STICK = 96 * NANOMETRES_PER_INCH;
 
+/** As much as the journal takes of either size of a honing guide, in nanometres. */
+const MOST_OF_A_GUIDE = 100_000_000;
+
 /** Changes one setting or several, and says what holds from now on. */
 export function changeSettings(setting: Partial<Settings>, unit: Rounding['unit'] = 'inch'): Response {
   const said: string[] = [];
@@ -38,6 +41,7 @@ export function changeSettings(setting: Partial<Settings>, unit: Rounding['unit'
   }
   if (setting.paper) said.push(`sheets are cut for ${PAPERS[setting.paper].say} paper`);
   if (setting.instrumentUnit !== undefined) said.push(`the caliper reads ${setting.instrumentUnit === 'inch' ? 'inches' : 'millimetres'} where it does not send its unit`);
+  if ((setting.guideRoller ?? 0) > MOST_OF_A_GUIDE || (setting.guideAxis ?? 0) > MOST_OF_A_GUIDE) return refuse('No honing guide is larger than four inches: measure its roller across, and from its axle up to the blade.');
   if (setting.guideRoller !== undefined) said.push('the radius of the guide’s roller is kept');
   if (setting.guideAxis !== undefined) said.push('how far the guide’s axle lies under the blade is kept');
   const truing = sayTruing(setting, unit);
