@@ -76,6 +76,8 @@ export type FaceRequest =
   | { readonly kind: 'faces of'; readonly part: string; readonly copy: number }
   | { readonly kind: 'place them'; readonly part?: string }
   | { readonly kind: 'second best'; readonly part?: string }
+  /** Two copies change places; `sure` once the maker was told what it undoes. */
+  | { readonly kind: 'change over'; readonly part: string; readonly copy: number; readonly with: number; readonly sure?: true }
   /** `sure`: said again, after being told what it undoes. */
   | { readonly kind: 'take placing'; readonly part?: string; readonly sure?: true }
   /** What counts first when they are placed: told, or changed. */

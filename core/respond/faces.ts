@@ -11,6 +11,7 @@ import type { Entry } from '../journal/entry.ts';
 import { placeKey } from '../journal/progress.ts';
 import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
+import { changeOver } from './changeOver.ts';
 import { facedPart, likesOf, type FacedPart } from './facesState.ts';
 import { respondToBoards } from './facesBoards.ts';
 import { placeThem, secondBest, takePlacing, whatCounts } from './facesPlacing.ts';
@@ -28,6 +29,7 @@ export function respondToFaces(bench: Bench, request: FaceRequest): Response {
     case 'like board': case 'board arches': return respondToBoards(bench, request);
     case 'place them': return placeThem(bench, request.part);
     case 'second best': return secondBest(bench, request.part);
+    case 'change over': return changeOver(bench, request);
     case 'take placing': return takePlacing(bench, request);
     case 'what counts': return whatCounts(bench, request);
     default: return assertNever(request);

@@ -4,10 +4,12 @@ import type { Response } from '../bench/reply.ts';
 import type { KeepingRequest } from '../bench/request.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { compareBundle, importBundle } from '../journal/bundle.ts';
+import { misfits } from '../piece/fits.ts';
 import { loadPiece } from '../piece/load.ts';
+import type { LoadedPiece } from '../piece/loadedPiece.ts';
 import { describeAct } from './describeAct.ts';
 import { refuse, tell, write } from './plain.ts';
-import { sayCount } from './saying.ts';
+import { sayCount, sentence } from './saying.ts';
 import { changeSettings } from './settings.ts';
 
 /** More than these are mended first, and the file read again. */
@@ -51,8 +53,14 @@ function load(bench: Bench, text: string, from: string): Response {
   }
   const { name, parts } = loaded.value.file;
   return write([{ kind: 'piece loaded', text, from }], {
-    say: `${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, screen: { name: 'step' }, signal: 'done',
+    say: [`${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, sayPlanned(loaded.value)].filter(Boolean).join(' '), screen: { name: 'step' }, signal: 'done',
   });
+}
+
+/** What does not go together in the plan itself is told before any wood is cut. */
+function sayPlanned(piece: LoadedPiece): string {
+  const { length } = misfits(piece, []);
+  return length === 0 ? '' : `${sentence(`${sayCount(length, 'thing', 'things')} to look at in its plan`)} Say: what no longer fits.`;
 }
 
 /** A backup is checked whole before anything is asked, and nothing is replaced before the maker has said yes. */

@@ -38,7 +38,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToSize(bench, request);
     case 'marks': case 'marks of joint': case 'layout face': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
       return respondToJoint(bench, request);
-    case 'like faces': case 'like end': case 'like board': case 'board arches': case 'faces of': case 'place them': case 'second best': case 'take placing': case 'what counts':
+    case 'like faces': case 'like end': case 'like board': case 'board arches': case 'faces of': case 'place them': case 'second best': case 'change over': case 'take placing': case 'what counts':
       return respondToFaces(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);

@@ -106,7 +106,7 @@ function atFaces({ copy, part: id }: Extract<Screen, { name: 'faces' }>, { state
   if (!part) return [];
   const whose = copy === undefined ? `${part.name} two ` : '';
   const place = part.places?.at(-1);
-  return [`${whose}show A and B, hide C`, `${whose}face A is the best`, `${whose}arch up`, `${whose}grain up`, 'place them', 'second best and why', ...(place === undefined ? [] : [`${part.name} two goes ${place}, face A to the front`]), 'what counts first'];
+  return [`${whose}show A and B, hide C`, `${whose}face A is the best`, `${whose}arch up`, `${whose}grain up`, 'place them', 'second best and why', ...(part.count > 1 ? [`change over ${part.name} one and ${part.name} two`] : []), ...(place === undefined ? [] : [`${part.name} two goes ${place}, face A to the front`]), 'what counts first'];
 }
 
 /** At a step that chops or lays out a joint, what is asked of it most. */

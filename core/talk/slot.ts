@@ -25,6 +25,8 @@ export interface SlotValues {
   readonly part: { readonly part: string; readonly copy?: number };
   /** One copy of a part: 'leg three'. */
   readonly copy: { readonly part: string; readonly copy: number };
+  /** Another one, beside `copy`. */
+  readonly other: { readonly part: string; readonly copy: number };
   /** 'front left' */
   readonly place: string;
   /** 'A and B', 'all four faces' */

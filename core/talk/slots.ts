@@ -37,7 +37,7 @@ const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.j
 
 /** How each slot is read, and examples of it. */
 export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
-  size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
+  size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,

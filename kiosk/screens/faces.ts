@@ -136,9 +136,21 @@ export class FacesScreen extends LeafingScreen {
     const end = (what: 'up' | 'arch', end: End, label: string): Choice => ({
       label, chosen: likes[what] === end, does: { request: { kind: 'like end', part, copy, what, end: likes[what] === end ? 'either' : end } },
     });
+    const over = this.#changeOver(part, copy);
     const faces = FACES.map((face): Choice => ({ label: `face ${face}`, detail: writeFaceTold(likes, face), does: show({ name: 'faces', part, copy, face }) }));
-    if (!upright) return faces;
-    return [...faces, end('up', 'numbered', 'numbered end up'), end('up', 'other', 'numbered end down'), end('arch', 'numbered', 'arch up'), end('arch', 'other', 'arch down')];
+    if (!upright) return [...faces, ...over];
+    return [...faces, end('up', 'numbered', 'numbered end up'), end('up', 'other', 'numbered end down'), end('arch', 'numbered', 'arch up'), end('arch', 'other', 'arch down'), ...over];
+  }
+
+  /** The other copies that stand somewhere, to change places with. */
+  #changeOver(part: string, copy: number): readonly Choice[] {
+    const { places, piece } = this.view.bench.state;
+    const { name = part, count = 0 } = piece?.file.parts.find(({ id }) => id === part) ?? {};
+    if (!places.has(`${part}/${copy}`)) return [];
+    return Array.from({ length: count }, (_, index) => index + 1).flatMap((other): readonly Choice[] => {
+      const place = places.get(`${part}/${other}`);
+      return other === copy || place === undefined ? [] : [{ label: `change over with ${name} ${other}`, detail: place, does: { request: { kind: 'change over', part, copy, with: other } } }];
+    });
   }
 
   #qualities(part: string, copy: number, face: Face, likes: CopyLikes): readonly Choice[] {

@@ -68,7 +68,7 @@ export function slotSentences(bench: Bench): SlotSentences {
   const operand = either(reckoned, names.size, either('that', 'it', 'the answer', 'the last answer'));
   const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
   return {
-    ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, species: examples('species'), from: along, to: along, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
+    ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'), from: along, to: along, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
     side: sideOf(names.part), spot: either(pair, ...SPOT_WORDS), sense: either(...SENSE_PHRASES), screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
