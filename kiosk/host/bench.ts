@@ -56,8 +56,9 @@ export class BenchKeeper {
     });
   }
 
-  /** Writes down what nobody asked for: a clock that jumped, a heartbeat. Says nothing. */
+  /** Writes down what nobody asked for: a clock that jumped, a heartbeat. Says nothing. A window that only shows the bench leaves it to the one that has it. */
   note(entries: readonly Entry[], at: Moment = this.#options.now()): Promise<void> {
+    if (this.#options.store.status.elsewhere) return Promise.resolve();
     return this.#inTurn(async () => {
       const reply = await this.#write(entries, SILENCE, at);
       if (reply !== SILENCE) this.#options.answered(reply);

@@ -16,6 +16,8 @@ export interface ClockworkOptions {
   readonly notice: (sentence: string) => void;
   /** False while blows fall or somebody speaks: a call that may wait does so, but never longer than its clock allows (two seconds for glue, two minutes at most). */
   readonly lull: () => boolean;
+  /** False when another window calls out. */
+  readonly aloud: () => boolean;
   /** After each look at the clocks, for the screen. */
   readonly looked: () => void;
 }
@@ -77,6 +79,7 @@ export class Clockwork {
     for (const { call } of ready.filter(({ call: { timers } }) => timers.some((timer) => this.#stillCalls(timer)))) {
       this.#options.keeper.interject(call.reply);
       setTimeout(() => this.#options.keeper.dropNote(call.reply), NOTE_MS);
+      if (!this.#options.aloud()) continue;
       if (call.reply.signal) void this.#options.mouth.signal(call.reply.signal);
       void this.#options.mouth.say(call.reply.say, { priority: call.priority, key: call.key });
     }

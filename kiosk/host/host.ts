@@ -88,7 +88,7 @@ export class Host {
       answered: (reply) => void this.#voice(reply),
       changed: () => this.#changed(),
     });
-    this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), lull: () => this.#loudShop.lull(), looked: () => this.#redraw() });
+    this.#clockwork = new Clockwork({ keeper: this.#keeper, clock: options.clock, mouth: this.#mouth, notice: (sentence) => this.notice(sentence), lull: () => this.#loudShop.lull(), aloud: () => !options.store.status.elsewhere, looked: () => this.#redraw() });
     this.#hearing = new Hearing({ ear: () => this.#ear, bench: () => this.#keeper.bench, now: () => this.now(), notice: (sentence) => this.notice(sentence), changed: () => this.#redraw() });
     this.#files = new Files({ now: () => this.now(), submit: (request) => this.submit(request), notice: (sentence) => this.notice(sentence), tell: (reply) => this.#tell(reply), bench: () => this.#keeper.bench });
   }
@@ -196,6 +196,10 @@ export class Host {
 
   async #listen(): Promise<void> {
     this.#mouth.hush();
+    if (this.#options.store.status.elsewhere) {
+      for (const sentence of this.#options.store.status.warnings) this.notice(sentence);
+      return;
+    }
     if (!this.#keeper.bench.state.settings.listening) await this.#ear.start();
     void this.#mouth.signal('heard');
     this.#ear.listenNow();
@@ -210,9 +214,21 @@ export class Host {
   }
 
   async #startEar(): Promise<void> {
-    if (this.#keeper.bench.state.settings.listening) await this.#ear.start();
+    this.#listens = false;
+    this.#followEar();
     await this.#lookAtMicrophones();
   }
+
+  /** The ear listens when it should, and in one window only. */
+  #followEar(): void {
+    const should = this.#keeper.bench.state.settings.listening && !this.#options.store.status.elsewhere;
+    if (this.#listens === undefined || this.#listens === should) return;
+    this.#listens = should;
+    if (should) void this.#ear.start().then(() => this.#lookAtMicrophones());
+    else this.#ear.stop();
+  }
+  /** Undefined until the kiosk has woken up. */
+  #listens: boolean | undefined;
 
   /** Microphones come and go with faults, and have names only once one was allowed. */
   #earChanged(): void {
@@ -262,10 +278,7 @@ export class Host {
     if (before?.volume !== settings.volume) this.#mouth.setVolume(settings.volume);
     if (before?.speech !== settings.speech) this.#mouth.setSpeech(settings.speech);
     if ((before?.microphone ?? '') !== settings.microphone) void this.#changeMicrophone(settings.microphone);
-    if (before && before.listening !== settings.listening) {
-      if (settings.listening) void this.#ear.start();
-      else this.#ear.stop();
-    }
+    this.#followEar();
   }
 
   async #changeMicrophone(name: string): Promise<void> {

@@ -79,7 +79,7 @@ class JournalStore implements Store {
   }
 
   get status(): StoreStatus {
-    return { mode: this.#mode, kept: this.#kept, warnings: warnings(this.#standing), told: this.#told };
+    return { mode: this.#mode, elsewhere: !this.#writing, kept: this.#kept, warnings: warnings(this.#standing), told: this.#told };
   }
 
   append(entries: readonly Entry[], now: Moment): Promise<readonly JournalRecord[]> {

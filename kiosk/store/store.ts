@@ -4,6 +4,8 @@ import type { Snapshot } from '../../core/journal/fold.ts';
 
 export interface StoreStatus {
   readonly mode: 'writing' | 'read only';
+  /** Another window has the bench, with its ear and its voice: this one only shows it. */
+  readonly elsewhere: boolean;
   /** Where entries go now. 'memory': nowhere that lasts. */
   readonly kept: 'twice' | 'browser' | 'keeper' | 'memory';
   /** What is the matter as long as it lasts, a sentence each for the screen; empty when all is well. */

@@ -51,7 +51,7 @@ describe('the journal in the browser and beside the keeper', () => {
     const written = await store.append([note('leg one is 1/32 full'), note('leg two is true')], moment(5));
     assert.deepEqual(written.map(({ number, act }) => [number, act]), [[1, 1], [2, 1]]);
     assert.deepEqual(textsOf(keeper.records), ['leg one is 1/32 full', 'leg two is true']);
-    assert.deepEqual(store.status, { mode: 'writing', kept: 'twice', warnings: [], told: [] });
+    assert.deepEqual(store.status, { mode: 'writing', elsewhere: false, kept: 'twice', warnings: [], told: [] });
     await store.close();
     const copy = browserCopy(name, () => undefined);
     assert.deepEqual((await copy.readAfter(0)) as JournalRecord[], [...written]);

@@ -3,6 +3,7 @@ import { exportBundle } from '../../core/journal/bundle.ts';
 import { atTheEndFrame } from '../core/respond/session.ts';
 import { openInRoom, untilSilent } from './inRoom.ts';
 import { joined, quiet } from './sound.ts';
+import type { BenchKiosk } from '../../kiosk/kiosk.ts';
 import { benchNow, spoken, untilSaid, type WholeKiosk } from './wholeKiosk.ts';
 
 let kiosk: WholeKiosk;
@@ -49,4 +50,19 @@ test('with glue on the hands: the shop is told, the glue-up goes move by move, a
   await answerTo('bench, how much time is left', /^Left end frame open time, .* left\.$/);
   const { entries } = await benchNow(kiosk.page);
   expect(entries.filter(({ kind }) => kind === 'timer started')).toHaveLength(1);
+});
+
+test('a second window shows the bench, but neither hears nor calls out; it takes over when the first is closed', async () => {
+  const second = await kiosk.page.context().newPage();
+  await second.addInitScript(() => {
+    Object.assign(window, { spoke: false });
+    setInterval(() => { if (document.querySelector<BenchKiosk>('bench-kiosk')?.view?.mouth.state === 'speaking') Object.assign(window, { spoke: true }); }, 50);
+  });
+  await second.goto(kiosk.address);
+  const view = () => second.evaluate(() => { const shown = document.querySelector<BenchKiosk>('bench-kiosk')?.view; return { ear: shown?.ear.state, keeping: shown?.keeping.state, calls: shown?.bench.state.timers.some(({ name }) => name === 'a short one'), spoke: (window as unknown as { spoke: boolean }).spoke }; });
+  await kiosk.page.evaluate(() => document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-request', { detail: { kind: 'start timer', timer: 'plain', name: 'a short one', durationMs: 3_000 } })));
+  await untilSaid(kiosk.page, /a short one.* time is up/i);
+  await expect.poll(view, { timeout: 60_000 }).toMatchObject({ ear: 'off', keeping: 'read only', calls: true, spoke: false });
+  await kiosk.page.close({ runBeforeUnload: false });
+  await expect.poll(view, { timeout: 150_000 }).toMatchObject({ ear: 'waiting', keeping: 'kept' });
 });

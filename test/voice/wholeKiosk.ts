@@ -65,7 +65,7 @@ export async function openWholeKiosk(microphone: Float32Array, { furnish, prepar
     ...CHROMIUM_FLAGS, '--autoplay-policy=no-user-gesture-required',
     '--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-audio-capture=${file}`,
   ] });
-  const page = await browser.newPage({ viewport: { width: 800, height: 480 } });
+  const page = await (await browser.newContext({ viewport: { width: 800, height: 480 } })).newPage();
   await captureSound(page);
   await prepare?.(page);
   await page.goto(server.address);

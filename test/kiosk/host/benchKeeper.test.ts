@@ -10,7 +10,7 @@ import { moment } from '../storeHelp.ts';
 function memoryStore(order: string[]): Store & { fault: string } {
   const store = {
     records: [] as readonly JournalRecord[], snapshot: undefined, fault: '',
-    status: { mode: 'writing', kept: 'twice', warnings: [], told: [] } as Store['status'],
+    status: { mode: 'writing', elsewhere: false, kept: 'twice', warnings: [], told: [] } as Store['status'],
     async append(entries: readonly Entry[]) {
       await Promise.resolve();
       if (store.fault !== '') throw new NotKept(store.fault);
