@@ -66,6 +66,7 @@ export const SettingSchema = v.strictObject({
   instrumentUnit: v.exactOptional(v.picklist(['inch', 'millimetre'])),
   guideRoller: v.exactOptional(guideSize),
   guideAxis: v.exactOptional(guideSize),
+  clampLbf: v.exactOptional(whole(20, 20_000)),
   shaving: v.exactOptional(v.pipe(v.number(), v.safeInteger(), v.minValue(5_000), v.maxValue(2_000_000), v.transform(nanometres))),
   stick: v.exactOptional(v.pipe(v.number(), v.safeInteger(), v.minValue(50_000_000), v.maxValue(3_000_000_000), v.transform(nanometres))),
   temperature: v.exactOptional(v.picklist(['celsius', 'fahrenheit'])),

@@ -39,6 +39,8 @@ export interface Settings {
   /** What the plane takes in one shaving as it is set, and how long the winding sticks are. */
   readonly shaving: Length;
   readonly stick: Length;
+  /** Pounds-force that one of the maker's own clamps presses with; absent for what is usual of its kind. */
+  readonly clampLbf?: number;
   /** The scale in which degrees are said and read when no other is named. */
   readonly temperature: TemperatureScale;
 }

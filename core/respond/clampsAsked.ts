@@ -38,7 +38,9 @@ export function clampsForStep({ state }: Bench): Response {
   const { glue } = adhesiveOf(state);
   const psi = glue.pressure === 'by density' ? PRESSURE_PSI[densityOf(speciesCalled(part.species)?.gravity ?? 0.6)] : glue.pressure === 'contact' ? [5, 15] as const : [glue.pressure.fromMpa / MPA_PER_PSI, glue.pressure.toMpa / MPA_PER_PSI] as const;
   const owned = state.piece.file.tools.clamps;
-  const force = owned.length === 0 ? 500 : Math.max(...owned.map(({ kind }) => usualForce(kind)));
+  const { clampLbf } = state.settings;
+  const force = clampLbf ?? Math.max(...(owned.length === 0 ? [''] : owned.map(({ kind }) => kind)).map(usualForce));
+  const because = clampLbf === undefined ? 'What a clamp presses is common practice, no source: if you know yours, say, for one: my clamps press eight hundred pounds.' : `Reckoned with the ${sayNumber(clampLbf)} pounds that you said of yours.`;
   const wanted = clampsFor(found.line, psi, force);
   if (!wanted.ok) return refuse('The sizes of this glue line are not known yet.');
   const { value } = wanted;
@@ -46,7 +48,7 @@ export function clampsForStep({ state }: Bench): Response {
   const [, most] = gramsFor(squareInches(found.line.length, found.line.width) * found.lines, glue.spreadGm2);
   const short = have < value.wanted ? ` You have ${sayNumber(have)}: glue it in parts, or use stiff cauls and fewer clamps, each pressing more.` : ` You have ${sayNumber(have)}.`;
   return tell({
-    say: `${sentence(`${sayCount(value.wanted, 'clamp', 'clamps')}, ${spoken(state, value.spacing)} apart, the first half of that from the end`)}${short} About ${sayNumber(Math.ceil(most / 5) * 5)} grams of glue. What a clamp presses is common practice, no source.`,
+    say: `${sentence(`${sayCount(value.wanted, 'clamp', 'clamps')}, ${spoken(state, value.spacing)} apart, the first half of that from the end`)}${short} About ${sayNumber(Math.ceil(most / 5) * 5)} grams of glue. ${because}`,
     screen: { name: 'reckoning', result: { question: `clamps for ${part.name}: ${value.wanted} wanted, ${have} owned`, answers: [{ label: 'apart', length: value.spacing }, { label: 'first from the end', length: nanometres(Math.round(value.spacing / 2)) }],
       note: `${Math.round(value.totalLbf)} lbf on each glue line, ${psi.map((one) => Math.round(one)).join(' to ')} psi` } },
     lengths: [value.spacing],

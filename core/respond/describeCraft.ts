@@ -4,7 +4,7 @@ import type { CraftEntry } from '../journal/craft.ts';
 import type { State } from '../journal/state.ts';
 import { sayPercent } from './sayPercent.ts';
 import { sayOwner, spoken } from './saying.ts';
-import { aloud, gapWords, saySide } from './truingWords.ts';
+import { sayReading, saySide } from './truingWords.ts';
 
 /** One entry of wood, air or glue in words. */
 export function describeCraft(state: State, entry: Exclude<CraftEntry, { kind: 'gluing move done' }>): string {
@@ -17,7 +17,7 @@ export function describeCraft(state: State, entry: Exclude<CraftEntry, { kind: '
       const { part, copy, bow, wind, grams } = entry;
       return [`${sayOwner(state, `${part}.length`, copy)} at rest`, ...(bow === undefined ? [] : [`bow ${spoken(state, bow)}`]), ...(wind === undefined ? [] : [`wind ${spoken(state, wind)}`]), ...(grams === undefined ? [] : [`${grams} grams`])].join(', ');
     }
-    case 'surface read': return [saySide(state, entry.of), gapWords(entry.reading.what, entry.reading.gap, aloud(state))].join(', ');
+    case 'surface read': return sayReading(state, entry.of, entry.reading);
     case 'surface planed': return `${saySide(state, entry.of)}, planed`;
     case 'gluing begun': return entry.mode === 'glue' ? 'a glue-up, begun' : 'a rehearsal, begun';
     case 'gluing ended': return entry.finished ? 'a glue-up, ended' : 'a glue-up, left';

@@ -11,6 +11,8 @@ import { sayTolerance } from '../work/wording.ts';
 import { refuse, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 
+const LIGHTEST_CLAMP_LBF = 20;
+const STRONGEST_CLAMP_LBF = 20_000;
 const THINNEST_SHAVING = NANOMETRES_PER_INCH / 2000;
 const THICKEST_SHAVING = (NANOMETRES_PER_INCH * 30) / 1000;
 const SHORTEST_STICK = 6 * NANOMETRES_PER_INCH;
@@ -44,12 +46,16 @@ export function changeSettings(setting: Partial<Settings>, unit: Rounding['unit'
   if ((setting.guideRoller ?? 0) > MOST_OF_A_GUIDE || (setting.guideAxis ?? 0) > MOST_OF_A_GUIDE) return refuse('No honing guide is larger than four inches: measure its roller across, and from its axle up to the blade.');
   if (setting.guideRoller !== undefined) said.push('the radius of the guide’s roller is kept');
   if (setting.guideAxis !== undefined) said.push('how far the guide’s axle lies under the blade is kept');
+  if (setting.clampLbf !== undefined) {
+    if (!(setting.clampLbf >= LIGHTEST_CLAMP_LBF && setting.clampLbf <= STRONGEST_CLAMP_LBF)) return refuse('A clamp presses with twenty pounds to twenty thousand.');
+    said.push(`one of your clamps presses ${sayNumber(Math.round(setting.clampLbf))} pounds`);
+  }
   const truing = sayTruing(setting, unit);
   if (typeof truing === 'string') return refuse(truing);
   said.push(...truing);
   if (setting.temperature) said.push(`degrees are ${setting.temperature === 'celsius' ? 'Celsius' : 'Fahrenheit'}`);
   if (said.length === 0) return refuse('No setting was named.');
-  return write([{ kind: 'setting changed', setting }], { say: said.map(sentence).join(' '), signal: 'done' });
+  return write([{ kind: 'setting changed', setting: setting.clampLbf === undefined ? setting : { ...setting, clampLbf: Math.round(setting.clampLbf) } }], { say: said.map(sentence).join(' '), signal: 'done' });
 }
 
 /** What holds from now on of hearing, and of speaking in a loud shop. */

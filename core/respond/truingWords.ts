@@ -7,11 +7,12 @@ import type { State } from '../journal/state.ts';
 import type { SideAsRead, SideToTrue } from '../true/asRead.ts';
 import { stationsFor, type WantedReading } from '../true/guide.ts';
 import type { PlaningStage } from '../true/planing.ts';
-import { isEdge, type BoardFace, type ReadingKind, type TruedFace } from '../true/readings.ts';
+import { isEdge, type BoardFace, type FaceReading, type ReadingKind, type TruedFace } from '../true/readings.ts';
 import { seenBySticks } from '../true/shape.ts';
 import type { Place } from '../true/surface.ts';
 import { sayTolerance, writeTolerance } from '../work/wording.ts';
 import { sayCount, sayOwner, sentence } from './saying.ts';
+import { sideToTrue } from './truingSide.ts';
 
 /** For the ear or for the eye: gaps are never rounded away, for a shaving is thinner than any rule. */
 export interface Telling {
@@ -93,6 +94,13 @@ export function gapWords(what: ReadingKind, gap: Length, telling: Telling): stri
     case 'square': return `light ${gap > 0 ? 'at the far side' : 'at the face'}, ${amount}`;
     case 'along': return `a gap of ${amount}`;
   }
+}
+
+/** One reading in words: 'leg two, layer one, reference face, left end high by one sixteenth of an inch, near the far end'. */
+export function sayReading(state: State, of: BoardFace, { what, fromEnd, gap }: FaceReading): string {
+  const side = sideToTrue(state, of);
+  const name = what === 'thickness' ? saySide(state, of).replace(/, reference face$/, ', thickness') : saySide(state, of);
+  return [name, gapWords(what, gap, aloud(state)), ...(side ? [spotWords(side, fromEnd, aloud(state))] : [])].join(', ');
 }
 
 /** How the side is: whether it will do, and wind, hollow and crown in their places. */

@@ -42,6 +42,21 @@ export const gramsSlot: Slot<number> = {
   samples: () => ['eight hundred grams', 'one thousand and fifty grams', 'nine hundred ninety grams', 'six hundred twenty five grams'],
 };
 
+const POUNDS_PER_KILOGRAM = 2.20462;
+
+/** 'eight hundred pounds', 'four hundred kilograms': a force as it is said of a clamp, in pounds. */
+export const poundsSlot: Slot<number> = {
+  longest: 8,
+  read: (words) => {
+    const unit = words.at(-1) ?? '';
+    if (!/^(?:pounds?|lbs?|kilograms?|kg)$/.test(unit)) return [];
+    const value = signedNumber(words.slice(0, -1));
+    if (value === undefined || value <= 0) return [{ fault: `“${words.join(' ')}” is no force` }];
+    return [{ value: Math.round(/^k/.test(unit) ? value * POUNDS_PER_KILOGRAM : value) }];
+  },
+  samples: () => ['eight hundred pounds', 'one thousand pounds', 'one thousand and two hundred pounds', 'two hundred fifty pounds', 'four hundred kilograms'],
+};
+
 function signedNumber(words: readonly string[]): number | undefined {
   const negative = words[0] === 'minus';
   const size = unsignedNumber(negative ? words.slice(1) : words);

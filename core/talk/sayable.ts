@@ -68,7 +68,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'paper':
       return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
     case 'air':
-      return ['the shop is twelve degrees sixty percent', 'can I glue tonight', 'how long to warm it', 'the wood is at fifteen degrees', 'the label says open time eight minutes', 'how many clamps', 'rehearse'];
+      return ['the shop is twelve degrees sixty percent', 'can I glue tonight', 'how long to warm it', 'the wood is at fifteen degrees', 'the label says open time eight minutes', 'how many clamps', 'my clamps press eight hundred pounds', 'rehearse'];
     case 'wood':
       return ['the driest month is twenty degrees thirty percent', 'the dampest month is twenty two degrees sixty five percent', 'the stock is at nine percent', 'what will the top do', 'is the stock ready', ...copy.map((one) => `the bow of ${one} is one sixteenth`)];
     case 'gluing':

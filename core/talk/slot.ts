@@ -60,6 +60,8 @@ export interface SlotValues {
   readonly degrees: number;
   readonly percent: number;
   readonly grams: number;
+  /** Pounds-force. */
+  readonly pounds: number;
   readonly duration: number;
   readonly kind: TimerKind;
   /** A clock that runs, by its number. */

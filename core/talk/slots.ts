@@ -1,7 +1,7 @@
 import { defectSlot, objectiveSlot, quarterSlot, speciesSlot } from './boardSlots.ts';
 import { careSlot, edgeSlot } from './edges.ts';
 import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
-import { degreesSlot, gramsSlot, percentSlot } from './degrees.ts';
+import { degreesSlot, gramsSlot, percentSlot, poundsSlot } from './degrees.ts';
 import { facesSlot, faceSlot, levelSlot, likingsSlot, qualitySlot } from './faceSlots.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
@@ -40,6 +40,6 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
-  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, kind: kindSlot, timer: timerSlot,
+  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, pounds: poundsSlot, kind: kindSlot, timer: timerSlot,
   step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: lengthSlot, to: lengthSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

@@ -27,6 +27,7 @@ interface Spot extends Point { readonly depth: number }
 
 const FOOT = 30;
 const LARGEST = 40;
+const SMALLEST = 12;
 /** How much of the height the rows of figures keep from the edges. */
 const IN = 0.17;
 
@@ -38,15 +39,32 @@ export function layPlaning({ surface, depths, shavings, levels }: PlaningDrawing
   const patches = patchesOf(columns);
   const stations = [...new Set(surface.points.map(({ fromEnd }) => fromEnd))].map((at) => ({ at, x: along(at) }));
   const most = Math.max(0, ...shavings);
-  const letter = Math.min(LARGEST, ((board.width / Math.max(1, stations.length)) * 0.8) / (0.64 * String(most).length));
+  const letter = letterFor(stations.map(({ x }) => x), String(most).length, board);
   return {
     board, stations, letter, bands: levels.map((level) => bandOver(patches, level)),
     counts: surface.points.map((point, index) => {
       const row = point.fromLeft / surface.width;
-      const edge = (String(shavings[index] ?? 0).length * 0.32 + 0.15) * letter;
-      return { x: Math.min(Math.max(along(point.fromEnd), board.x + edge), board.x + board.width - edge), y: board.y + board.height * (IN + (1 - 2 * IN) * row), count: shavings[index] ?? 0, highest: most > 0 && shavings[index] === most };
+      return { x: inside(along(point.fromEnd), halfOf(String(shavings[index] ?? 0).length, letter), board), y: board.y + board.height * (IN + (1 - 2 * IN) * row), count: shavings[index] ?? 0, highest: most > 0 && shavings[index] === most };
     }),
   };
+}
+
+/** Half the width of so many figures, and a little room. */
+function halfOf(figures: number, letter: number): number {
+  return (figures * 0.32 + 0.15) * letter;
+}
+
+function inside(x: number, half: number, { x: left, width }: Box): number {
+  return Math.min(Math.max(x, left + half), left + width - half);
+}
+
+/** As large as figures of that many digits may be without running into their neighbours. */
+function letterFor(places: readonly number[], figures: number, board: Box): number {
+  for (let letter = LARGEST; letter > SMALLEST; letter -= 1) {
+    const half = halfOf(figures, letter);
+    if (places.every((x, index) => index === 0 || inside(x, half, board) - inside(places[index - 1] ?? x, half, board) >= 2 * half)) return letter;
+  }
+  return SMALLEST;
 }
 
 /** At each place left, middle and right; the ends of the board are as its first and last place. */

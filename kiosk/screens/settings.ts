@@ -18,6 +18,8 @@ const ROUNDINGS: readonly Rounding[] = [
   { unit: 'inch', denominator: 8 }, { unit: 'inch', denominator: 16 }, { unit: 'inch', denominator: 32 }, { unit: 'inch', denominator: 64 }, { unit: 'millimetre', step: nanometres(500_000) },
 ];
 const THEMES = ['light', 'dark', 'by daylight'] as const;
+/** Pounds-force, from a light clamp to a heavy one; any other by voice. */
+const CLAMP_FORCES = [200, 300, 500, 800, 1000, 1500] as const;
 const BREAK_SECONDS = [30, 60, 90, 120, 180, 300] as const;
 
 /** What the maker has chosen; each key goes on to the next choice and says it. */
@@ -56,6 +58,7 @@ export class SettingsScreen extends LeafingScreen {
       this.#microphone(),
       { label: 'try the microphone', detail: 'what is heard, and how well', does: show({ name: 'microphone' }) },
       this.#model(),
+      { label: 'one clamp presses', detail: settings.clampLbf === undefined ? 'as usual of its kind' : `${settings.clampLbf} lbf`, does: set({ clampLbf: after(CLAMP_FORCES, CLAMP_FORCES.findIndex((each) => each === settings.clampLbf)) }) },
       { label: 'paper', detail: PAPERS[settings.paper].say, does: set({ paper: settings.paper === 'a4' ? 'letter' : 'a4' }) },
     ];
   }

@@ -25,6 +25,7 @@ export const CRAFT_ROWS = [
   glue('whether the glue will work', ['can i glue [tonight|now|today]', 'will (the|this) glue work [tonight|now|today]', 'is it warm enough [to glue]', 'is it too cold [to glue]'], () => ({ kind: 'glue tonight' })),
   glue('how long to bring it inside', ['how long to warm [it|the wood|the glue]', 'how long [must|do i] bring (it|the wood|the glue) inside'], () => ({ kind: 'how long to warm' })),
   glue('how many clamps', ['how many clamps [do i need]', 'how much glue [do i need]'], () => ({ kind: 'how many clamps' })),
+  glue('what a clamp presses', ['(my|the) clamps press {pounds}', '(a|one|my|each) clamp presses {pounds}'], ({ pounds }) => ({ kind: 'set', setting: { clampLbf: pounds } })),
   glue('the open time on the label', ['[the] label [says] open time [is] {duration}'], ({ duration }) => ({ kind: 'label', label: { openMinutes: duration / 60_000 } })),
   glue('the clamp time on the label', ['[the] label [says] clamp time [is] {duration}'], ({ duration }) => ({ kind: 'label', label: { clampMinutes: duration / 60_000 } })),
   glue('the closed time on the label', ['[the] label [says] closed time [is] {duration}'], ({ duration }) => ({ kind: 'label', label: { closedMinutes: duration / 60_000 } })),

@@ -11,7 +11,7 @@ import { BOARD_SENTENCES } from './boards.ts';
 import { FACE_SENTENCES } from './faces.ts';
 import { DURATION, FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
-import { GRAMS, DEGREES, PERCENT } from './weather.ts';
+import { GRAMS, DEGREES, PERCENT, POUNDS } from './weather.ts';
 import { RARE, UNDER_HUNDRED } from './numbers.ts';
 import { BOARD_NUMBERS, SENSE_PHRASES, SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
 
@@ -69,7 +69,7 @@ export function slotSentences(bench: Bench): SlotSentences {
   const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
   return {
     ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'), from: along, to: along, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
-    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS),
+    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS), pounds: shared(POUNDS),
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
     side: sideOf(names.part), spot: either(pair, ...SPOT_WORDS), sense: either(...SENSE_PHRASES), screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };

@@ -9,5 +9,8 @@ export const DEGREES = all(optional(rarely('minus', RARE)), either(UNDER_HUNDRED
 /** 'eighty percent', 'nine point five percent'. */
 export const PERCENT = all(either(UNDER_HUNDRED, rarely(either('a hundred', 'one hundred', DECIMAL), RARE)), 'percent');
 
+/** 'eight hundred pounds', 'one thousand pounds'. */
+export const POUNDS = all(either(WHOLE, all(WHOLE, 'thousand', optional(all(optional('and'), WHOLE)))), either('pounds', rarely('kilograms', RARE)));
+
 /** 'eight hundred grams', 'one thousand and fifty grams'. */
 export const GRAMS = all(either(WHOLE, all(WHOLE, 'thousand', optional(all(optional('and'), WHOLE)))), 'grams');

@@ -68,3 +68,18 @@ describe('finishes by class', () => {
     expect(finishKindOf('something else')).toEqual({ recoatHours: 24, cureHours: 14 * 24 });
   });
 });
+
+describe('the force of the maker’s own clamps', () => {
+  it('is common practice until it is told, and then the number of clamps goes by it (force over pressure times area; statics)', () => {
+    session = Session.withDemo();
+    for (const { id, operation } of stepsOf(session.bench.state)) if (operation === 'face' || operation === 'dry check') session.note({ kind: 'step done', step: id });
+    session.note({ kind: 'went to step', step: 'lamination glue-up/leg/1' });
+    const usual = say('how many clamps');
+    expect(usual).toMatch(/What a clamp presses is common practice, no source/);
+    expect(say('my clamps press two hundred pounds')).toBe('One of your clamps presses two hundred pounds.');
+    const own = say('how many clamps');
+    expect(own).toMatch(/Reckoned with the two hundred pounds that you said of yours\.$/);
+    expect(own.split(' clamps')[0]).not.toBe(usual.split(' clamps')[0]);
+    expect(say('my clamps press two pounds')).toBe('A clamp presses with twenty pounds to twenty thousand.');
+  });
+});

@@ -63,7 +63,7 @@ describe('readings at a place of the maker’s own', () => {
   it('take the place of an earlier one there, and are taken back one by one', () => {
     say('read long rail one', 'enough', 'the gap at twelve inches is one sixteenth', 'the gap at twelve inches is one thirty second');
     expect(taken('longRail/1//face')).toEqual([['along', 12, 1 / 32]]);
-    expect(say('scratch that')).toBe('Scratched: long rail one, reference face, a gap of one thirty-second of an inch.');
+    expect(say('scratch that')).toBe('Scratched: long rail one, reference face, a gap of one thirty-second of an inch, at twelve inches.');
     expect(taken('longRail/1//face')).toEqual([['along', 12, 1 / 16]]);
   });
 

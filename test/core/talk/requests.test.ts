@@ -128,6 +128,13 @@ const SAID: Record<string, readonly (readonly [string, Request])[]> = {
     ['show me the number pad', { kind: 'show', screen: { name: 'record' } }],
     ['show help', { kind: 'show', screen: { name: 'help' } }],
   ],
+  'clamps and coats': [
+    ['my clamps press eight hundred pounds', { kind: 'set', setting: { clampLbf: 800 } }],
+    ['each clamp presses four hundred kilograms', { kind: 'set', setting: { clampLbf: 882 } }],
+    ['start the recoat clock', { kind: 'finish clock', which: 'recoat' }],
+    ['start the curing timer for three days', { kind: 'finish clock', which: 'cure', durationMs: 259_200_000 }],
+    ['when does the next coat go on', { kind: 'coats' }],
+  ],
   'truing a face': [
     ['take the readings', { kind: 'read side', of: {} }],
     ['read the other face', { kind: 'read side', of: { face: 'other face' } }],
