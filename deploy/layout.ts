@@ -18,6 +18,7 @@ const USAGE = `npm run layout -- PIECE.json --out FOLDER      all sheets of a pi
                                                the rod, part labels, cut list and gauge card
       --paper a4                               the paper: a4 or letter (letter when not given)
       --part "long rail"                       the layout of this part alone
+      --place "front left"                     with --part: of the copy that goes there, of the hand that it has there
       --unit mm                                figures to half a millimetre (or: in, to 1/32 inch)
 Nothing is written over: a name that is taken gets a number.`;
 
@@ -27,6 +28,7 @@ interface Command {
   readonly paper: PaperName;
   readonly rounding: Rounding;
   readonly part: string | undefined;
+  readonly place: string | undefined;
 }
 
 /** Where the command's sentences go. */
@@ -41,14 +43,14 @@ export async function layOut(words: readonly string[], told: Told): Promise<numb
   if (typeof command === 'string') return refused(told, command);
   const piece = readPieceFile(command.piece);
   if (typeof piece === 'string') return refused(told, piece);
-  const choices = choicesOf(piece, command.part);
+  const choices = choicesOf(piece, command);
   if (typeof choices === 'string') return refused(told, choices);
   try {
     await mkdir(command.out, { recursive: true });
   } catch (error) {
     return refused(told, `The folder ${command.out} cannot be made: ${messageOf(error)}. Choose another with --out.`);
   }
-  const order: SheetOrder = { piece, sizes: evaluate(piece, []), places: new Map(), turns: new Map(), rounding: command.rounding, paper: command.paper, date: today() };
+  const order: SheetOrder = { piece, sizes: evaluate(piece, []), places: command.place === undefined ? new Map() : placesOf(piece), turns: new Map(), rounding: command.rounding, paper: command.paper, date: today() };
   const fonts = await sheetFonts();
   let status = 0;
   for (const choice of choices) status = Math.max(status, await writeSheets(order, choice, { out: command.out, fonts, told }));
@@ -57,14 +59,15 @@ export async function layOut(words: readonly string[], told: Told): Promise<numb
 
 function readCommand(words: readonly string[]): Command | string {
   try {
-    const { values, positionals } = parseArgs({ args: [...words], allowPositionals: true, options: { out: { type: 'string' }, paper: { type: 'string', default: 'letter' }, part: { type: 'string' }, unit: { type: 'string', default: 'in' }, help: { type: 'boolean' } } });
+    const { values, positionals } = parseArgs({ args: [...words], allowPositionals: true, options: { out: { type: 'string' }, paper: { type: 'string', default: 'letter' }, part: { type: 'string' }, place: { type: 'string' }, unit: { type: 'string', default: 'in' }, help: { type: 'boolean' } } });
     const [piece, ...more] = positionals;
     if (values.help === true || piece === undefined || more.length > 0) return USAGE;
     if (values.out === undefined) return `Expected --out FOLDER, where the sheets are to be written.\n\n${USAGE}`;
     if (!(values.paper in PAPERS)) return `Expected --paper a4 or --paper letter, found “${values.paper}”.`;
+    if (values.place !== undefined && values.part === undefined) return 'Expected --part with --place: whose place it is.';
     if (values.unit !== 'in' && values.unit !== 'mm') return `Expected --unit in or --unit mm, found “${values.unit}”.`;
     const rounding: Rounding = values.unit === 'mm' ? { unit: 'millimetre', step: nanometres(500_000) } : { unit: 'inch', denominator: 32 };
-    return { piece, out: values.out, paper: values.paper as PaperName, rounding, part: values.part };
+    return { piece, out: values.out, paper: values.paper as PaperName, rounding, part: values.part, place: values.place };
   } catch (error) {
     return `${messageOf(error)}\n\n${USAGE}`;
   }
@@ -79,9 +82,18 @@ function readPieceFile(path: string): LoadedPiece | string {
   }
 }
 
-function choicesOf(piece: LoadedPiece, part: string | undefined): readonly SheetChoice[] | string {
+/** As the file has them: the first copy in the first place, and so on. */
+function placesOf({ file }: LoadedPiece): ReadonlyMap<string, string> {
+  return new Map(file.parts.flatMap(({ id, places = [] }) => places.map((place, index) => [`${id}/${index + 1}`, place] as const)));
+}
+
+function choicesOf(piece: LoadedPiece, { part, place }: Command): readonly SheetChoice[] | string {
   if (part === undefined) return everySheet({ piece, sizes: evaluate(piece, []), places: new Map(), turns: new Map() });
   const found = piece.file.parts.find(({ id, name }) => id === part || name === part.toLowerCase());
+  if (found && place !== undefined) {
+    const at = found.places?.indexOf(place.toLowerCase()) ?? -1;
+    return at >= 0 ? [{ what: 'layout', part: found.id, copy: at + 1 }] : `The ${found.name} has no place “${place}”. ${found.places === undefined ? 'The file names none.' : `Expected one of: ${found.places.join(', ')}.`}`;
+  }
   return found ? [{ what: 'layout', part: found.id }] : `${piece.file.name} has no part “${part}”. Expected one of: ${piece.file.parts.map(({ name }) => name).join(', ')}.`;
 }
 

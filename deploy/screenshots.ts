@@ -24,6 +24,7 @@ const SCENES: readonly { readonly name: string; readonly requests: readonly Requ
   { name: 'chopping', requests: [{ kind: 'chop stage', to: 4, joint: 'longRailTenon' }] },
   { name: 'paper', requests: [{ kind: 'sheets', sheet: { what: 'layout', part: 'leg' } }] },
   { name: 'clocks', requests: [{ kind: 'start timer', timer: 'clamp', name: 'leg two clamps' }, { kind: 'start timer', timer: 'plain', name: 'tea', durationMs: 240_000 }] },
+  { name: 'layout', requests: [{ kind: 'place', part: 'leg', copy: 1, place: 'front left', front: 'A' }, { kind: 'place', part: 'leg', copy: 2, place: 'front right', front: 'B' }, { kind: 'layout face', part: 'leg', copy: 2, to: 'D' }] },
   { name: 'help', requests: [{ kind: 'what can I say' }] },
 ];
 

@@ -39,7 +39,7 @@ export function tellChopping({ state, piece, sizes }: Jointing, joint: MortiseAn
   const answers = [{ label: 'start mark', length: startMark }, { label: 'first cut', length: middle }, { label: 'end mark', length: endMark }, { label: 'depth flag', length: depth }];
   return tell({
     say: told.join(' '),
-    screen: { name: 'reckoning', result: { question: `chop the ${mateOf(piece.file, joint)} mortise`, answers, note: `${flags.length} ${flags.length === 1 ? 'pass' : 'passes'}, each from the middle to the far end, then, the bevel turned, to the near end. Never lever against an end; pare the ends upright last. ${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}` } },
+    screen: { name: 'reckoning', result: { question: `chop the ${mateOf(piece.file, joint)} mortise`, answers, note: `${flags.length} ${flags.length === 1 ? 'pass' : 'passes'}. Never lever against an end. ${CAUTIONS.chisel.say} ${CAUTIONS.mallet.say}` } },
     lengths: answers.map(({ length }) => length),
   });
 }

@@ -131,6 +131,9 @@ describe('npm run layout', () => {
     expect((await readFile(join(out, 'rod.pdf'))).subarray(0, 5).toString()).toBe('%PDF-');
     const again = await run(DEMO_FILE, '--out', out, '--paper', 'a4', '--part', 'leg');
     expect(again.out).toContain('layout of the leg 2.pdf');
+    const placed = await run(DEMO_FILE, '--out', out, '--part', 'leg', '--place', 'back left');
+    expect(placed).toMatchObject({ status: 0, err: '' });
+    expect(placed.out).toContain('layout of leg 3.pdf');
   }, 120_000);
 
   it('says what is wrong, and what to do', async () => {
@@ -145,6 +148,8 @@ describe('npm run layout', () => {
     expect((await run(bad, '--out', folder)).err).toMatch(/is not taken:\n.*line 1/);
     expect((await run(DEMO_FILE, '--out', folder, '--part', 'drawer')).err).toMatch(/has no part “drawer”\. Expected one of: leg, long rail/);
     expect((await run(DEMO_FILE, '--out', folder, '--part', 'top')).err).toMatch(/Nothing is marked on the top/);
+    expect((await run(DEMO_FILE, '--out', folder, '--part', 'leg', '--place', 'middle')).err).toBe('The leg has no place “middle”. Expected one of: front left, front right, back left, back right.');
+    expect((await run(DEMO_FILE, '--out', folder, '--place', 'middle')).err).toBe('Expected --part with --place: whose place it is.');
     expect((await run(DEMO_FILE, '--out', folder, '--paper', 'a3')).err).toMatch(/Expected --paper a4 or --paper letter, found “a3”/);
     expect((await run(DEMO_FILE, '--out', locked)).err).toMatch(/cannot be made: .*Choose another with --out/);
   }, 120_000);

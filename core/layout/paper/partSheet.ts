@@ -22,7 +22,7 @@ export function faceBand(view: FaceView, of: string, rounding: Rounding): Band {
   const head = nanometres(HEAD + (view.note === undefined ? 0 : NOTE));
   const face = { x: BESIDE, y: head, width: along, height: across };
   const write = (mark: Mark): string => `${sizeText(mark.at, rounding)} ${mark.say}, from ${mark.from.say}`;
-  const below = lanes(view.lines.filter(({ lies }) => lies === 'across').map((each) => ({ x: nanometres(BESIDE + each.at), text: write(each.mark) })), LETTER);
+  const below = lanes(eachPlace(view).map((each) => ({ x: nanometres(BESIDE + each.at), text: write(each.mark) })), LETTER);
   const bottom = head + across;
   const items: readonly Item[] = [
     words(`${of}, ${view.name}`, spot(BESIDE, mm(4)), LETTER, { bold: true }),
@@ -42,6 +42,11 @@ export function faceBand(view: FaceView, of: string, rounding: Rounding): Band {
     ...edgeMark(spot(BESIDE + along - mm(14), view.gaugeFrom === 'top' ? head : bottom), mm(Math.min(7, across / 2_500_000) * (view.gaugeFrom === 'top' ? 1 : -1))),
   ];
   return { title: `${of}, ${view.name}`, length: nanometres(along + 2 * BESIDE), depth: nanometres(bottom + mm(2) + lanesDepth(below)), items };
+}
+
+/** Where knife lines lie, each place of a mark once: beside the tenon of a bridle a shoulder has two lines in one place. */
+function eachPlace({ lines }: FaceView): readonly ViewLine[] {
+  return lines.filter(({ lies, mark, at }, index) => lies === 'across' && lines.findIndex((other) => other.lies === lies && other.mark === mark && other.at === at) === index);
 }
 
 function lineOf({ mark, lies, at, from, to }: ViewLine, head: Length): Item {

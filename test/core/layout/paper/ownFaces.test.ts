@@ -135,6 +135,9 @@ describe('the layout of other parts', () => {
     expect(shoulders(face).map(({ from, to }) => [from, to])).toEqual([[0, face?.across]]);
     // 3/4 in thick with a tenon of 1/4 in: the shoulders are a quarter of an inch on each face, 6.35 mm.
     expect(shoulders(edge).map(({ from, to }) => [from, to])).toEqual([[0, 6_350_000], [12_700_000, 19_050_000]]);
+    const set = sheetsFor({ ...orderFor(piece) }, { what: 'layout', part: 'topFrame' });
+    const labels = set.ok ? set.value.pages[0]?.drawn.flatMap((item) => (item.kind === 'words' && item.text.includes('first shoulder') ? [item.text] : [])) : [];
+    expect(labels).toHaveLength(2);
     expect(edge?.waste.map(({ top, bottom }) => [top, bottom])).toEqual([[0, 6_350_000], [12_700_000, 19_050_000], [0, 6_350_000], [12_700_000, 19_050_000]]);
   });
 });
