@@ -10,9 +10,12 @@ import type { SheetSet } from '../layout/paper/sheet.ts';
 import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/say.ts';
 import { assertNever } from '../result.ts';
+import { boardSheets } from '../stock/boardSheets.ts';
+import { isFinished } from '../stock/cutting.ts';
+import { takenPlan } from './cuttingState.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { tellPrintScale } from './printScale.ts';
-import { sayCount, sayList, sentence } from './saying.ts';
+import { sayCount, sayList, sentence, written } from './saying.ts';
 import { sizesOf } from './views.ts';
 
 /** Sheets of paper: what there is, how many it takes, printing and saving them, and whether the print is true. Nothing is written down. */
@@ -51,7 +54,16 @@ export function sheetOrder(state: State, now: Moment): SheetOrder | undefined {
   const sizes = sizesOf(state);
   if (!state.piece || !sizes) return undefined;
   const { rounding, paper } = state.settings;
-  return { piece: state.piece, sizes, places: state.places, turns: state.turns, rounding, paper, date: now.wallTrusted ? dateOf(now) : 'date not known' };
+  return { piece: state.piece, sizes, places: state.places, turns: state.turns, rounding, paper, date: now.wallTrusted ? dateOf(now) : 'date not known', ...plannedOf(state) };
+}
+
+/** The boards that are still to be cut by the plan. */
+function plannedOf(state: State): Pick<SheetOrder, 'planned'> {
+  const plan = takenPlan(state);
+  if (plan === undefined) return {};
+  const boards = plan.boards.filter((board) => !isFinished(board));
+  const { kerf } = state.sawing;
+  return { planned: { of: plan, make: ({ title, drawn }) => boardSheets({ boards, kerf, title, drawn, paper: state.settings.paper, write: (length) => written(state, length) }) } };
 }
 
 function dateOf({ wallMs }: Moment): string {

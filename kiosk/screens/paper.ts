@@ -85,7 +85,7 @@ export class PaperScreen extends LeafingScreen {
 
   /** Made anew only when what they are drawn from has changed. */
   #sheets(order: SheetOrder, sheet: SheetChoice): Result<SheetSet, string> {
-    const stands = [order.piece, order.sizes, order.places, order.turns, order.rounding, order.paper, order.date, sheet];
+    const stands = [order.piece, order.sizes, order.places, order.turns, order.rounding, order.paper, order.date, order.planned?.of, sheet];
     if (this.#made === null || stands.some((one, index) => one !== this.#made?.stands[index])) this.#made = { stands, sheets: sheetsFor(order, sheet) };
     return this.#made.sheets;
   }

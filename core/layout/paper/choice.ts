@@ -4,4 +4,6 @@ export type SheetChoice =
   | { readonly what: 'rod' }
   | { readonly what: 'labels' }
   | { readonly what: 'cut list' }
-  | { readonly what: 'gauge card' };
+  | { readonly what: 'gauge card' }
+  /** A sheet a board, not at full size. */
+  | { readonly what: 'cutting plan' };

@@ -4,7 +4,7 @@ import { divisionOf } from '../../length/round.ts';
 import type { Rounding } from '../../length/rounding.ts';
 import type { Part } from '../../piece/file.ts';
 import type { LoadedPiece } from '../../piece/loadedPiece.ts';
-import { assertNever, success, type Result } from '../../result.ts';
+import { assertNever, failure, success, type Result } from '../../result.ts';
 import type { SheetChoice } from './choice.ts';
 import { cutList } from './cutList.ts';
 import type { Drawing } from './drawing.ts';
@@ -23,6 +23,14 @@ export interface SheetOrder extends Laid {
   readonly paper: PaperName;
   /** As it is to stand on the sheets: '25 November 2026'; empty when nobody knows. */
   readonly date: string;
+  /** The sheets of the cutting plan, which is made above this; absent where none was taken. */
+  readonly planned?: PlannedSheets;
+}
+
+export interface PlannedSheets {
+  /** What they are made from: other sheets when it is another. */
+  readonly of: unknown;
+  readonly make: (heading: { readonly title: string; readonly drawn: string }) => SheetSet;
 }
 
 /** The sheets for a choice, or why there are none: a sentence for the maker. */
@@ -34,6 +42,7 @@ export function sheetsFor(order: SheetOrder, choice: SheetChoice): Result<SheetS
     case 'labels': return success(partLabels(drawing));
     case 'cut list': return success(cutList(drawing));
     case 'gauge card': return gaugeCard(drawing);
+    case 'cutting plan': return order.planned === undefined ? failure('No cutting plan is taken yet: there is nothing to print of it.') : success(order.planned.make({ title: drawing.titled('cutting plan'), drawn: drawing.drawn }));
     default: return assertNever(choice);
   }
 }
@@ -47,11 +56,11 @@ export function nameOfSheets(piece: LoadedPiece, choice: SheetChoice): string {
 }
 
 /** Every sheet that a piece has: the layout of each part that bears marks, of each copy of it that is turned its own way, and the others. */
-export function everySheet({ piece, sizes, places, turns }: Laid): readonly SheetChoice[] {
+export function everySheet({ piece, sizes, places, turns, planned }: Laid & Pick<SheetOrder, 'planned'>): readonly SheetChoice[] {
   const marked = piece.file.parts.filter(({ id }) => marksFor(piece, sizes, id).length > 0);
   const ownWay = ({ id, count }: Part): readonly SheetChoice[] => Array.from({ length: count }, (_, index): SheetChoice => ({ what: 'layout', part: id, copy: index + 1 }))
     .filter((choice) => choice.what === 'layout' && places.has(`${id}/${choice.copy ?? 0}`) && turns.has(`${id}/${choice.copy ?? 0}`));
-  return [...marked.flatMap((part): readonly SheetChoice[] => [{ what: 'layout', part: part.id }, ...ownWay(part)]), { what: 'rod' }, { what: 'labels' }, { what: 'cut list' }, { what: 'gauge card' }];
+  return [...marked.flatMap((part): readonly SheetChoice[] => [{ what: 'layout', part: part.id }, ...ownWay(part)]), { what: 'rod' }, { what: 'labels' }, { what: 'cut list' }, { what: 'gauge card' }, ...(planned === undefined ? [] : [{ what: 'cutting plan' } as const])];
 }
 
 function drawingOf(order: SheetOrder): Drawing {

@@ -5,8 +5,8 @@ const row = rowsOf('paper');
 
 const layout = (part: { readonly part: string; readonly copy?: number }): SheetChoice => ({ what: 'layout', ...part });
 
-const OTHERS: readonly (readonly ['rod' | 'labels' | 'part labels' | 'cut list' | 'gauge card', SheetChoice])[] = [
-  ['rod', { what: 'rod' }], ['labels', { what: 'labels' }], ['part labels', { what: 'labels' }], ['cut list', { what: 'cut list' }], ['gauge card', { what: 'gauge card' }],
+const OTHERS: readonly (readonly ['rod' | 'labels' | 'part labels' | 'cut list' | 'gauge card' | 'cutting plan', SheetChoice])[] = [
+  ['rod', { what: 'rod' }], ['labels', { what: 'labels' }], ['part labels', { what: 'labels' }], ['cut list', { what: 'cut list' }], ['gauge card', { what: 'gauge card' }], ['cutting plan', { what: 'cutting plan' }],
 ];
 
 /** Sheets of paper at full size: how many, print them, save them, and whether the print is true. */

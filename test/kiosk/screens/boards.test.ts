@@ -27,6 +27,7 @@ describe('from boards to blanks', () => {
     expect(everyElement(host.kiosk).filter((element) => element.classList.contains('defect')).length).to.equal(1);
     for (const size of ['120⏎10', '120⏎9']) await host.pad(`⏎${size}⏎⏎`);
     for (const size of ['one hundred and twenty by ten', 'one hundred and twenty by nine', 'one hundred and twenty by ten', 'one hundred and twenty by ten']) say(host, `new board ${size}`);
+    await settled();
     await host.pad('⏎100⏎10⏎⏎');
     await host.pad('1220⏎24⏎2' + '1⏎3⏎1'); // a check that does not go right across, from 1 to 3, right through
     expect(host.view.bench.state.rack.get(8)?.defects[0]).to.include({ what: 'check', fromEdge: INCH, toEdge: 3 * INCH, face: 'through' });
