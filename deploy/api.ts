@@ -25,7 +25,8 @@ export interface Shop {
 
 const MOST_RECORDS_BYTES = 32 * 1024 * 1024;
 const MOST_FILE_BYTES = 64 * 1024 * 1024;
-const PIECE_ENDINGS = ['.json'];
+/** Pieces, and tables of boards. */
+const PIECE_ENDINGS = ['.json', '.csv'];
 const SHEET_ENDINGS = ['.pdf'];
 
 type Handler = (shop: Shop, request: IncomingMessage, url: URL, name: string) => Promise<Answer>;

@@ -8,6 +8,8 @@ import { loadPiece } from '../core/piece/load.ts';
 import { failure, success, type Result } from '../core/result.ts';
 import { blanksOf } from '../core/stock/blanks.ts';
 import { readBoards } from '../core/stock/boardTable.ts';
+import type { Blank } from '../core/stock/board.ts';
+import { readParts } from '../core/stock/partTable.ts';
 import { GRADE_YIELDS, toBuy, type Grade } from '../core/stock/buying.ts';
 import { writeCsv } from '../core/stock/csv.ts';
 import { faultsOf } from '../core/stock/plan/check.ts';
@@ -16,6 +18,7 @@ import { planStock, type StockPlan, type StockProblem } from '../core/stock/plan
 import { tellCuts, tellPlaced, tellPlan } from '../core/stock/telling.ts';
 
 const USAGE = `npm run cut-plan -- --piece table.json --boards boards.csv
+      --parts parts.csv           rough parts from a table (part, count, species, length, width, thickness) instead of a piece's
       --kerf "1/16 in"            width of the saw's cut (1/16 in)
       --trim "1 in"               taken off each end of a board first (1 in)
       --one-crosscut              crosscut and rip only: do not crosscut the strips again
@@ -26,7 +29,7 @@ const USAGE = `npm run cut-plan -- --piece table.json --boards boards.csv
       --out plan.csv              writes every part and its place to a table that is not there yet`;
 
 const OPTIONS = {
-  piece: { type: 'string' }, boards: { type: 'string' }, kerf: { type: 'string' }, trim: { type: 'string' }, 'one-crosscut': { type: 'boolean' }, first: { type: 'string', multiple: true },
+  piece: { type: 'string' }, parts: { type: 'string' }, boards: { type: 'string' }, kerf: { type: 'string' }, trim: { type: 'string' }, 'one-crosscut': { type: 'boolean' }, first: { type: 'string', multiple: true },
   grade: { type: 'string' }, seconds: { type: 'string' }, unit: { type: 'string' }, out: { type: 'string' }, help: { type: 'boolean' },
 } as const;
 
@@ -60,27 +63,27 @@ function main(): number {
 function readCommand(): Result<Command, Faults> {
   try {
     const { values } = parseArgs({ options: OPTIONS });
-    if (values.help === true || values.piece === undefined || values.boards === undefined) return failure([USAGE]);
+    if (values.help === true || (values.piece === undefined) === (values.parts === undefined) || values.boards === undefined) return failure([USAGE]);
     const unit = values.unit === undefined ? undefined : values.unit === 'mm' ? 'millimetre' : 'inch';
-    const piece = loadPiece(readFileSync(values.piece, 'utf8'));
+    const blanks = values.parts === undefined ? blanksOfPiece(readFileSync(values.piece ?? '', 'utf8')) : readTable(values.parts, unit);
     const boards = readBoards(readFileSync(values.boards, 'utf8'), unit);
     const [kerf, endTrim] = [parseLength(values.kerf ?? '1/16 in', unit), parseLength(values.trim ?? '1 in', unit)];
     const objectives = (values.first ?? ['fewest boards', 'least sawing']).map((word) => OBJECTIVES.find((one) => one === word));
     const grade = (Object.keys(GRADE_YIELDS) as Grade[]).find((one) => one === (values.grade ?? 'FAS'));
     const faults = [
-      ...(piece.ok ? [] : piece.fault.map(({ message }) => message)), ...(boards.ok ? [] : boards.fault.map(({ message }) => `${values.boards}: ${message}`)),
+      ...(blanks.ok ? [] : blanks.fault), ...(boards.ok ? [] : boards.fault.map(({ message }) => `${values.boards}: ${message}`)),
       ...[kerf, endTrim].flatMap((read) => (read.ok ? (read.value < 0 ? ['Kerf and trim are nothing or more.'] : []) : [read.fault.message])),
       ...(objectives.includes(undefined) ? [`--first: expected one of ${OBJECTIVES.join(', ')}.`] : []),
       ...(grade === undefined ? [`--grade: expected one of ${Object.keys(GRADE_YIELDS).join(', ')}.`] : []),
       ...(values.out !== undefined && existsSync(values.out) ? [`${values.out} is there already. Give a name that is not taken.`] : []),
     ];
-    if (!piece.ok || !boards.ok || !kerf.ok || !endTrim.ok || grade === undefined || faults.length > 0) return failure(faults);
+    if (!blanks.ok || !boards.ok || !kerf.ok || !endTrim.ok || grade === undefined || faults.length > 0) return failure(faults);
     const metric = unit === 'millimetre';
     return success({
       grade, out: values.out, seconds: Number(values.seconds ?? 10) || 10,
       write: (length) => writeLength(length, metric ? { unit: 'millimetre', step: nanometres(NANOMETRES_PER_MILLIMETRE / 2) } : { unit: 'inch', denominator: 64 }),
       problem: {
-        boards: boards.value, blanks: blanksOf(piece.value.file, evaluate(piece.value, [])), objectives: objectives.filter((one): one is Objective => one !== undefined),
+        boards: boards.value, blanks: blanks.value, objectives: objectives.filter((one): one is Objective => one !== undefined),
         saw: { kerf: kerf.value, endTrim: endTrim.value, cutAgain: values['one-crosscut'] !== true },
       },
     });
@@ -88,6 +91,16 @@ function readCommand(): Result<Command, Faults> {
     // A file that cannot be read or an option that is not known: the message says which.
     return failure([error instanceof Error ? error.message : String(error), USAGE]);
   }
+}
+
+function blanksOfPiece(text: string): Result<Blank[], Faults> {
+  const piece = loadPiece(text);
+  return piece.ok ? success(blanksOf(piece.value.file, evaluate(piece.value, []))) : failure(piece.fault.map(({ message }) => message));
+}
+
+function readTable(file: string, unit: 'inch' | 'millimetre' | undefined): Result<Blank[], Faults> {
+  const parts = readParts(readFileSync(file, 'utf8'), unit);
+  return parts.ok ? parts : failure(parts.fault.map(({ message }) => `${file}: ${message}`));
 }
 
 function tell(plan: StockPlan, { problem, grade, write }: Command): void {

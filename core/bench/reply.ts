@@ -34,6 +34,8 @@ export interface Reply {
   readonly hush?: true;
   /** Sheets that are to be printed or written to a file. */
   readonly paper?: { readonly to: 'printer' | 'file'; readonly sheet: SheetChoice };
+  /** A file that is to be written into the pieces folder, and what is in it: 'four boards are'. */
+  readonly file?: { readonly name: string; readonly text: string; readonly say: string };
   /** A cutting plan is to be looked for off the page, or no more; 'over' when it was taken or is of no use any more. */
   readonly planning?: 'begin' | 'stop' | 'over';
   /** For 'digit by digit' and 'half of that': the lengths that were said, the answer first. */

@@ -143,6 +143,7 @@ export type RackRequest =
   | { readonly kind: 'narrow defect'; readonly board?: number; readonly narrowed: Partial<Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>> }
   | { readonly kind: 'board used up'; readonly board?: number }
   | { readonly kind: 'how many boards' }
+  | { readonly kind: 'save boards' }
   | { readonly kind: 'tell board'; readonly board: number }
   /** A table of boards, as RFC 4180 has it. */
   | { readonly kind: 'take in boards'; readonly text: string; readonly from: string };

@@ -7,7 +7,7 @@ import type { State } from '../journal/state.ts';
 import { nanometres, NANOMETRES_PER_INCH, ZERO_LENGTH, type Length } from '../length/length.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import type { Board, Defect } from '../stock/board.ts';
-import { readBoards } from '../stock/boardTable.ts';
+import { readBoards, writeBoards } from '../stock/boardTable.ts';
 import { boardFault } from '../stock/rack.ts';
 import { sayBoard, sayRack, sayThickness } from './sayBoards.ts';
 import { takenPlan } from './cuttingState.ts';
@@ -26,6 +26,7 @@ export function respondToRack(bench: Bench, request: RackRequest): Response {
     case 'narrow defect': return withBoard(bench, request.board, (board) => narrowDefect(state, board, request.narrowed));
     case 'board used up': return withBoard(bench, request.board, (board) => usedUp(state, board));
     case 'tell board': return withBoard(bench, request.board, (board) => tell({ say: sayBoard(state, board), screen: { name: 'boards', board: board.number }, lengths: [board.length, board.width] }));
+    case 'save boards': return saveBoards(state);
     case 'how many boards': return tell({ say: sayRack(state), screen: { name: 'boards' } });
     case 'take in boards': return takeIn(state, request.text, request.from);
     default: return assertNever(request);
@@ -121,12 +122,17 @@ function takeIn(state: State, text: string, from: string): Response {
   const unit = state.settings.rounding.unit;
   const read = readBoards(text, unit);
   if (!read.ok) {
-    const [first, ...more] = read.fault;
-    const rest = more.length === 0 ? '' : ` And ${sayCount(more.length, 'more fault', 'more faults')}.`;
-    return refuse(`“${from}” was not taken in.${rest}`, { note: `“${from}” was not taken in. ${first?.message ?? ''}${rest}` });
+    const say = `The table was not taken in: ${sayCount(read.fault.length, 'fault', 'faults')}. The screen tells them line by line.`;
+    return refuse(say, { note: [`“${from}” was not taken in.`, ...read.fault.map(({ message }) => message.replace(/^Line/, 'line'))].join('\n'), screen: { name: 'files' } });
   }
   if (read.value.length === 0) return refuse(`“${from}” has no boards in it.`);
   const wrong = read.value.flatMap((board) => boardFault(board) ?? []);
   if (wrong[0] !== undefined) return refuse(`“${from}” was not taken in: of one board, ${wrong[0]}.`);
   return written(state, read.value.map((board): Entry => ({ kind: 'board put', board })), [`${sentence(sayCount(read.value.length, 'board', 'boards'))} Now on the rack from “${from}”.`]);
+}
+
+/** The rack as a table, which can be taken in again as it stands. */
+function saveBoards(state: State): Response {
+  if (state.rack.size === 0) return refuse('The rack is empty: there is nothing to save.', { screen: { name: 'boards' } });
+  return tell({ say: '', file: { name: 'boards.csv', text: writeBoards([...state.rack.values()].sort((a, b) => a.number - b.number)), say: sayCount(state.rack.size, 'board is', 'boards are') } });
 }

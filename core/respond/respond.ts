@@ -50,7 +50,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToPaper(bench, request, now);
     case 'cutting begins': case 'cutting stops': case 'edge care': case 'how is the edge': case 'does honing pay': case 'guide projection': case 'guide angle':
       return respondToEdge(bench, request, now);
-    case 'put board': case 'new board': case 'board is': case 'board defect': case 'narrow defect': case 'board used up': case 'how many boards': case 'tell board': case 'take in boards':
+    case 'put board': case 'new board': case 'board is': case 'board defect': case 'narrow defect': case 'board used up': case 'how many boards': case 'save boards': case 'tell board': case 'take in boards':
       return respondToRack(bench, request);
     case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'next cut': case 'where on board': case 'read cuts': case 'cut made': case 'set sawing':
       return respondToCutting(bench, request);

@@ -2,10 +2,12 @@ import { parseLength } from '../length/parseWritten.ts';
 import { ZERO_LENGTH, type Length } from '../length/length.ts';
 import { failure, success, type Result } from '../result.ts';
 import type { Board, Defect } from './board.ts';
-import { parseCsv, type CsvRow, type TableFault } from './csv.ts';
+import { writeLength } from '../length/write.ts';
+import { parseCsv, writeCsv, type CsvRow, type TableFault } from './csv.ts';
+import { GRAINS, quarterName } from './rack.ts';
 
 const NEEDED = ['board', 'species', 'length', 'width', 'thickness'] as const;
-const COLUMNS = [...NEEDED, 'far width', 'sapwood', 'colour', 'price', 'defects'] as const;
+const COLUMNS = [...NEEDED, 'far width', 'sapwood', 'colour', 'price', 'grain', 'defects'] as const;
 type Column = (typeof COLUMNS)[number];
 type Unit = 'inch' | 'millimetre';
 const FACES = ['through', 'marked face', 'other face'] as const;
@@ -52,11 +54,13 @@ function readRow({ line, cells }: CsvRow, names: readonly string[], unit: Unit |
   const defects = cell('defects').split(';').filter((text) => text.trim() !== '').flatMap((text) => readDefect(text.trim(), unit, { length, width }, wrong) ?? []);
   const price = Number(cell('price') || 0);
   if (!Number.isFinite(price) || price < 0) wrong(`price: “${cell('price')}” is no price. Expected a number such as 18.50.`);
+  const grain = GRAINS.find((one) => one === cell('grain'));
+  if (cell('grain') !== '' && grain === undefined) wrong(`grain: “${cell('grain')}” is no grain. Expected ${GRAINS.join(', ')} or nothing.`);
   const farWidth = cell('far width') === '' ? width : size('far width', cell('far width'), 1);
   if (faults.length > before) return undefined;
   return {
     number, species: cell('species'), length, width, farWidth, thickness, defects, sapwood: optional('sapwood'),
-    ...(cell('colour') === '' ? {} : { colour: cell('colour') }), ...(cell('price') === '' ? {} : { cents: Math.round(price * 100) }),
+    ...(grain === undefined ? {} : { grain }), ...(cell('colour') === '' ? {} : { colour: cell('colour') }), ...(cell('price') === '' ? {} : { cents: Math.round(price * 100) }),
   };
 }
 
@@ -77,4 +81,19 @@ function readDefect(text: string, unit: Unit | undefined, board: Pick<Board, 'le
     return undefined;
   }
   return { what: match[1] ?? 'defect', from, to, fromEdge, toEdge, face };
+}
+
+/** Boards as a table that `readBoards` reads as the same boards: lengths in inches to the sixty-fourth where that is exact, else in millimetres. */
+export function writeBoards(boards: readonly Board[]): string {
+  return writeCsv([[...COLUMNS], ...boards.map((board) => [
+    String(board.number), board.species, write(board.length), write(board.width), quarterName(board.thickness) ?? write(board.thickness), board.farWidth === board.width ? '' : write(board.farWidth),
+    board.sapwood === 0 ? '' : write(board.sapwood), board.colour ?? '', board.cents === undefined ? '' : (board.cents / 100).toFixed(2), board.grain ?? '',
+    board.defects.map(({ what, from, to, fromEdge, toEdge, face }) => `${what} ${write(from)} to ${write(to)}, ${write(fromEdge)} to ${write(toEdge)}, ${face}`).join('; '),
+  ])]);
+}
+
+const SIXTY_FOURTH = 396_875;
+
+function write(length: Length): string {
+  return length % SIXTY_FOURTH === 0 ? writeLength(length, { unit: 'inch', denominator: 64 }) : `${length / 1_000_000} mm`;
 }

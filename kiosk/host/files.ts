@@ -37,7 +37,7 @@ export class Files {
       case 'open from shelf':
         return this.#open(act.address, decodeURIComponent(act.address.slice(act.address.lastIndexOf('/') + 1)));
       case 'open piece file':
-        return this.#take(act.file, LARGEST_FILE_BYTES, (text) => ({ kind: 'load piece', text, from: act.file.name }));
+        return this.#take(act.file, LARGEST_FILE_BYTES, (text) => requestFor(text, act.file.name));
       case 'take in everything':
         return this.#take(act.file, LARGEST_BUNDLE_BYTES, (text) => ({ kind: 'take in everything', text }));
       case 'save everything':
@@ -57,7 +57,7 @@ export class Files {
       const response = await fetch(address, { cache: 'no-store' });
       const text = await response.text();
       if (!response.ok) throw new Error(text);
-      await this.#options.submit(BACKUP.test(from) ? { kind: 'take in everything', text } : { kind: 'load piece', text, from });
+      await this.#options.submit(requestFor(text, from));
     } catch (error) {
       this.#options.notice(`Could not open ${from}: ${reason(error)}.`);
     }
@@ -75,6 +75,17 @@ export class Files {
     }
   }
 
+  /** A table into the pieces folder; when that fails, as a download. */
+  async keep({ name, text, say }: NonNullable<Reply['file']>): Promise<void> {
+    try {
+      const saved = await saveOnShelf(name, text, 'text/csv');
+      this.#options.tell({ say: `${say} saved in the pieces folder.`, note: `“${saved.name}” is saved in ${saved.folder}.`, signal: 'done' });
+    } catch (error) {
+      download(name, new Blob([text], { type: 'text/csv' }));
+      this.#options.notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
+    }
+  }
+
   /** Into the pieces folder by way of the server; when that fails, as a download. */
   async #save(): Promise<void> {
     const { records, state } = this.#options.bench();
@@ -89,4 +100,10 @@ export class Files {
       this.#options.notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
     }
   }
+}
+
+/** A table is boards for the rack; what was saved from here is everything; all else is a piece. */
+function requestFor(text: string, from: string): Request {
+  if (from.toLowerCase().endsWith('.csv')) return { kind: 'take in boards', text, from };
+  return BACKUP.test(from) ? { kind: 'take in everything', text } : { kind: 'load piece', text, from };
 }

@@ -173,6 +173,7 @@ export class Host {
 
   async #voice(reply: Reply): Promise<void> {
     if (reply.hush) this.#mouth.hush();
+    if (reply.file) void this.#files.keep(reply.file);
     if (reply.planning) void this.#plan(reply.planning);
     if (reply.paper) void this.#putOnPaper(reply.paper);
     if (reply.signal) void this.#mouth.signal(reply.signal);

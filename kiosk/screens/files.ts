@@ -37,7 +37,7 @@ export class FilesScreen extends LeafingScreen {
     const faults = this.#faults();
     if (faults.length > 0) return this.#faultList(faults);
     return html`${choiceGrid(this.#choices(), this.page)}
-      <input type="file" class="piece" accept=".json,application/json" aria-label="piece file" @change=${(event: Event) => this.#picked(event, (file) => ({ kind: 'open piece file', file }))}>
+      <input type="file" class="piece" accept=".json,.csv,application/json,text/csv" aria-label="piece file" @change=${(event: Event) => this.#picked(event, (file) => ({ kind: 'open piece file', file }))}>
       <input type="file" class="everything" accept=".json,application/json" aria-label="saved file" @change=${(event: Event) => this.#picked(event, (file) => ({ kind: 'take in everything', file }))}>`;
   }
 
@@ -92,12 +92,12 @@ export class FilesScreen extends LeafingScreen {
   #choices(): readonly Choice[] {
     const on = this.view.bench.state.piece?.file.name;
     return [
-      { label: 'open a file', detail: 'a piece from anywhere', does: { here: () => this.#pick('.piece') } },
+      { label: 'open a file', detail: 'a piece, or a table of boards', does: { here: () => this.#pick('.piece') } },
       { label: 'save everything', detail: 'piece, journal, settings', does: { act: { kind: 'save everything' } } },
       { label: 'take in', detail: 'what was saved', does: { here: () => this.#pick('.everything') } },
       { label: 'new piece', detail: 'by questions', does: { here: () => { this.making = true; } } },
       { label: 'demo piece', does: { act: { kind: 'load demo' } } },
-      ...this.view.shelf.map(({ name, address }): Choice => ({ label: name, detail: name.startsWith('benchcall backup') ? 'saved everything' : 'a piece', does: { act: { kind: 'open from shelf', address } }, ...(name === on ? { chosen: true } : {}) })),
+      ...this.view.shelf.map(({ name, address }): Choice => ({ label: name, detail: name.startsWith('benchcall backup') ? 'saved everything' : name.endsWith('.csv') ? 'boards for the rack' : 'a piece', does: { act: { kind: 'open from shelf', address } }, ...(name === on ? { chosen: true } : {}) })),
     ];
   }
 

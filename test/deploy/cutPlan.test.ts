@@ -40,6 +40,17 @@ describe('a cutting plan from the command line', () => {
     expect(cutPlan(['--piece', DEMO, '--boards', boards, '--out', out])).toMatchObject({ status: 1, out: '' });
   }, 60_000);
 
+  test('plans parts from a table, and tells faults in both tables at once', () => {
+    const parts = join(folder, 'parts.csv');
+    writeFileSync(parts, 'part,count,species,length,width,thickness\r\nrail,3,cherry,30 in,3 in,1 in\r\n');
+    const boards = table('cherry.csv', ['1,cherry,96 in,8 in,4/4,']);
+    const { status, out } = cutPlan(['--parts', parts, '--boards', boards, '--seconds', '1']);
+    expect([status, out.match(/^ {2}rail: /gm)?.length]).toEqual([0, 3]);
+    writeFileSync(parts, 'part,count,species,length,width,thickness\r\nrail,none,cherry,30 in,3 in,1 in\r\n');
+    const { told } = cutPlan(['--parts', parts, '--boards', table('bad2.csv', ['1,cherry,long,8 in,4/4,'])]);
+    expect(told).toMatch(/parts\.csv: Line 2: count[\s\S]*bad2\.csv: Line 2: length/);
+  }, 60_000);
+
   test('says every fault of the table by its line, and plans nothing', () => {
     const boards = table('bad.csv', ['1,hard maple,100 in,0 in,5/4,', '2,hard maple,long,6 in,5/4,']);
     const { status, out, told } = cutPlan(['--piece', DEMO, '--boards', boards, '--grade', 'prime']);

@@ -24,6 +24,7 @@ export const BOARD_ROWS = [
   row('boards of one colour', ['board {count} is [of] color [group] {spaces}', 'color group {spaces}'], ({ spaces, count }) => ({ kind: 'board is', change: { colour: String(spaces) }, ...ofBoard(count) })),
   row('a board is used up', ['board {count} is (used up|gone)', '(it|the board) is used up', 'used up'], ({ count }) => ({ kind: 'board used up', ...ofBoard(count) })),
   row('how many boards', ['how many boards [are (there|left|on the rack)|do i have]', 'what is on the rack'], () => ({ kind: 'how many boards' })),
+  row('the rack as a table', ['save the boards', 'save the rack'], () => ({ kind: 'save boards' })),
   row('the rack', ['[show [me]] [the] rack', '[show [me]] [the] boards'], () => ({ kind: 'show', screen: { name: 'boards' } })),
   row('one board', ['[show [me]|tell me about] board {count}', 'what is board {count}'], ({ count }) => ({ kind: 'tell board', board: count })),
   row('a cutting plan', ['plan [the] (cutting|boards|cuts)', 'plan (it|them) again', 'plan again', 'lay out the boards'], () => ({ kind: 'plan cutting' })),

@@ -95,10 +95,11 @@ describe('boards told at the bench', () => {
     const session = Session.withDemo();
     const head = 'board,species,length,width,thickness,defects\r\n';
     const bad = session.request({ kind: 'take in boards', from: 'rack.csv', text: `${head}1,hard maple,96 in,8 in,8/4,\r\n2,hard maple,long,8 in,8/4,\r\n` });
-    expect(bad.note).toContain('Line 3');
+    expect(bad.note).toContain('line 3: ');
     expect(session.bench.state.rack.size).toBe(0);
     session.request({ kind: 'take in boards', from: 'rack.csv', text: `${head}1,hard maple,96 in,8 in,8/4,\r\n2,hard maple,100 in,8 in,8/4,"knot 30 in to 34 in, 1 in to 2 in"\r\n` });
     expect(session.bench.state.rack.get(2)?.defects).toHaveLength(1);
+    expect(request(session, 'save the boards').file?.text).toContain('2,hard maple,100 in,8 in,8/4,,,,,,"knot 30 in to 34 in, 1 in to 2 in, through"');
   });
 });
 

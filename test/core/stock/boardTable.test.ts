@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nanometres, NANOMETRES_PER_INCH } from '../../../core/length/length.ts';
-import { readBoards } from '../../../core/stock/boardTable.ts';
+import type { Board } from '../../../core/stock/board.ts';
+import { readBoards, writeBoards } from '../../../core/stock/boardTable.ts';
+import { readParts } from '../../../core/stock/partTable.ts';
 import { parseCsv, writeCsv } from '../../../core/stock/csv.ts';
 
 const inches = (count: number) => nanometres(count * NANOMETRES_PER_INCH);
@@ -64,5 +66,37 @@ describe('a table of boards', () => {
     expect(messages('board,species,length,width,thickness,knots\n')[0]).toContain('“knots” is no column');
     expect(messages('board,species,length,width,thickness\n1,ash,96 in,6 in,1 in\n1,ash,96 in,6 in,1 in')[0]).toContain('Board 1 is there twice');
     expect(messages('')).toHaveLength(1);
+  });
+});
+
+describe('boards written as a table', () => {
+  it('come back as the same boards', () => {
+    const size = fc.integer({ min: 64, max: 64 * 120 }).map((count) => nanometres(count * 396_875));
+    const board = fc.record({ length: size, width: size, sapwood: fc.constantFrom(nanometres(0), nanometres(396_875)), thickness: fc.constantFrom(inches(1), inches(2), inches(1.5), inches(1.7)), grain: fc.constantFrom('flat', 'rift', undefined), from: fc.integer({ min: 0, max: 40 }) });
+    fc.assert(fc.property(fc.array(board, { minLength: 1, maxLength: 5 }), (told) => {
+      const boards = told.map(({ from, grain, ...one }, index): Board => ({
+        ...one, number: index + 1, species: 'hard maple, figured', farWidth: one.width, ...(grain === undefined ? {} : { grain }),
+        defects: [{ what: 'knot', from: nanometres(from * 396_875), to: nanometres((from + 1) * 396_875), fromEdge: nanometres(0), toEdge: nanometres(396_875), face: 'marked face' }],
+      }));
+      const read = readBoards(writeBoards(boards));
+      expect(read.ok ? read.value : read.fault).toEqual(boards);
+    }));
+  });
+});
+
+describe('a table of rough parts', () => {
+  const PARTS = 'part,count,species,length,width,thickness,together\r\n';
+
+  it('is read with its counts and sizes', () => {
+    const read = readParts(`${PARTS}rail,2,cherry,50 1/2 in,5 in,1 3/8 in,\r\nleg layer,12,cherry,845 mm,86 mm,32 mm,3\r\n`);
+    expect(read.ok && read.value.map(({ name, count, together, length }) => [name, count, together, length])).toEqual([['rail', 2, 1, inches(50.5)], ['leg layer', 12, 3, nanometres(845_000_000)]]);
+  });
+
+  it('with faults is refused as a whole, each fault by its line', () => {
+    const read = readParts(`${PARTS}rail,none,cherry,50 in,5 in,1 in,\r\n,2,cherry,long,5 in,0 in,\r\n`);
+    expect(read.ok ? [] : read.fault.map(({ line }) => line)).toEqual([2, 3, 3, 3]);
+    const many = readParts(`${PARTS}rail,9000,cherry,50 in,5 in,1 in,\r\nstile,9000,cherry,50 in,5 in,1 in,\r\n`);
+    expect(many.ok ? '' : many.fault[0]?.message).toContain('18000 parts');
+    expect(readParts('part,count\r\n').ok).toBe(false);
   });
 });
