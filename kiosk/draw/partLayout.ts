@@ -1,3 +1,4 @@
+import type { Face } from '../../core/faces/face.ts';
 import type { Length } from '../../core/length/length.ts';
 
 /** What a part's drawing is made from; all of it exact. */
@@ -14,6 +15,21 @@ export interface PartShape {
   readonly layers: number;
   /** Boards glued edge to edge; 1 when solid. */
   readonly boards: number;
+  /** The faces of one upright copy where it stands; absent of all others. */
+  readonly faces?: PartFaces;
+}
+
+/** The letters of a copy as it is drawn, its top end to the left: the face towards the eye, what lies beyond its long edges, and the one behind. */
+export interface PartFaces {
+  readonly drawn: Face;
+  readonly upper: Face;
+  readonly lower: Face;
+  readonly behind: Face;
+  /** Of these four, the ones that show, and the ones that take mortises. */
+  readonly outer: readonly Face[];
+  readonly mortised: readonly Face[];
+  /** Which long edge bears the edge mark. */
+  readonly edge: 'upper' | 'lower';
 }
 
 export interface Box { readonly x: number; readonly y: number; readonly width: number; readonly height: number }

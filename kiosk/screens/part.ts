@@ -2,6 +2,7 @@ import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
+import { listFaces } from '../../core/faces/likes.ts';
 import { marksFor } from '../../core/joint/marks.ts';
 import { sizesOf } from '../../core/respond/views.ts';
 import type { SizeName } from '../../core/piece/measurement.ts';
@@ -39,7 +40,7 @@ export class PartScreen extends BenchScreen {
     const place = copy === undefined ? undefined : state.places.get(`${id}/${copy}`);
     const which = copy === undefined ? (part.count === 1 ? '' : `${part.count} of them`) : `${copy} of ${part.count}${place === undefined ? '' : `, ${place}`}`;
     return html`<div class="part">
-      <header class="head"><h1 class="title">${part.name}</h1><span class="caption">${[which, part.species, madeOf(part.made)].filter(Boolean).join(' · ')}</span></header>
+      <header class="head"><h1 class="title">${part.name}</h1><span class="caption">${[which, part.species, madeOf(part.made), shape.faces === undefined ? '' : `mortises in ${listFaces(shape.faces.mortised)}`].filter(Boolean).join(' · ')}</span></header>
       <part-drawing class="drawing" .shape=${shape} .rounding=${this.settings.rounding} .name=${part.name} .units=${[784, 154]} .letter=${26}></part-drawing>
       <div class="sizes">${this.#shown().map((name, index) => html`<bench-key wide .spec=${this.#sizeKey(name, index)}></bench-key>`)}</div></div>`;
   }

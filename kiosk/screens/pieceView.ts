@@ -2,6 +2,9 @@ import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { subtract } from '../../core/length/arithmetic.ts';
 import { ZERO_LENGTH, type Length } from '../../core/length/length.ts';
+import { drawnFace } from '../../core/faces/drawn.ts';
+import { oppositeSide, RING } from '../../core/faces/face.ts';
+import { facesLiked, NO_LIKES } from '../../core/faces/likes.ts';
 import { railSizes, tenonsOf, type ReadSize } from '../../core/piece/cavity.ts';
 import type { SizeValue } from '../../core/piece/evaluate.ts';
 import { sizeOf } from '../../core/piece/evaluate.ts';
@@ -10,10 +13,11 @@ import { describeSize, sizeNames } from '../../core/piece/describe.ts';
 import type { MortiseAndTenon, Part } from '../../core/piece/file.ts';
 import type { SizeName } from '../../core/piece/measurement.ts';
 import type { State } from '../../core/journal/state.ts';
+import { mapOf } from '../../core/respond/legMaps.ts';
 import { sizesOf } from '../../core/respond/views.ts';
 import type { SizeMention, Wording } from '../../core/work/step.ts';
 import type { JointShape } from '../draw/jointLayout.ts';
-import type { PartShape } from '../draw/partLayout.ts';
+import type { PartFaces, PartShape } from '../draw/partLayout.ts';
 import '../look/fractionText.ts';
 
 /** What screens read out of the state: sizes with their captions, wordings with their fractions drawn. */
@@ -81,8 +85,22 @@ export function shapeOf(state: State, id: string, copy?: number): PartShape | un
   const tenonFromEdge = joint === undefined ? undefined : value(`${joint.id}.topShoulder`);
   return {
     length, width, thickness, layers: part.made.kind === 'laminated' ? part.made.layers : 1, boards: part.made.kind === 'panel' ? part.made.boards : 1,
-    ...(shoulders === undefined ? {} : { shoulders }), ...(tenonWidth === undefined ? {} : { tenonWidth }), ...(tenonFromEdge === undefined ? {} : { tenonFromEdge }),
+    ...facesOfCopy(state, id, copy), ...(shoulders === undefined ? {} : { shoulders }), ...(tenonWidth === undefined ? {} : { tenonWidth }), ...(tenonFromEdge === undefined ? {} : { tenonFromEdge }),
   };
+}
+
+/** The letters of a copy that stands, drawn with its face side towards the eye, or while none was told with the face to the front. */
+function facesOfCopy(state: State, id: string, copy: number | undefined): { readonly faces?: PartFaces } {
+  const map = mapOf(state, id, copy);
+  if (map === undefined) return {};
+  const likes = state.likes.get(`${id}/${copy ?? 0}`) ?? NO_LIKES;
+  const [drawn = map.towards.front] = facesLiked(likes, 'face side');
+  const side = RING.find((one) => map.towards[one] === drawn) ?? 'front';
+  const { upper, lower } = drawnFace(map, side);
+  return { faces: {
+    drawn, upper: map.towards[upper.side], lower: map.towards[lower.side], behind: map.towards[oppositeSide(side)], outer: map.shows, mortised: map.mortised,
+    edge: facesLiked(likes, 'face edge').includes(map.towards[lower.side]) ? 'lower' : 'upper',
+  } };
 }
 
 const JOINT_SIZES = ['tenonLength', 'tenonWidth', 'tenonThickness', 'mortiseLength', 'mortiseWidth', 'mortiseDepth', 'setback', 'fromTop'] as const;

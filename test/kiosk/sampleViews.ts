@@ -176,6 +176,8 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'parts': viewOf({ name: 'parts' }),
   'part, long rail': viewOf({ name: 'part', part: 'longRail' }),
   'part, leg 2': viewOf({ name: 'part', part: 'leg', copy: 2 }),
+  'part, leg 1 with its letters': viewOf({ name: 'part', part: 'leg', copy: 1 }, { state: FACED }),
+  'size, leg with its letters': viewOf({ name: 'size', size: 'leg.thickness', copy: 3 }, { state: FACED }),
   'part, top': viewOf({ name: 'part', part: 'top' }),
   'part, button': viewOf({ name: 'part', part: 'button' }),
   'size, shoulders': viewOf({ name: 'size', size: 'longRail.shoulders' }),

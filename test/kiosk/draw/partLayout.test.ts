@@ -2,6 +2,9 @@ import { expect } from '@open-wc/testing';
 import { nanometres } from '../../../core/length/length.ts';
 import { layPart } from '../../../kiosk/draw/partLayout.ts';
 import type { PartLayout, PartShape } from '../../../kiosk/draw/partLayout.ts';
+import type { State } from '../../../core/journal/state.ts';
+import { shapeOf } from '../../../kiosk/screens/pieceView.ts';
+import { FRESH } from '../sampleViews.ts';
 
 const INCH = 25_400_000;
 const inches = (count: number): PartShape['length'] => nanometres(count * INCH);
@@ -91,5 +94,26 @@ describe('the drawing of a part', () => {
     expect(broken).to.equal(true);
     expect(front.width).to.be.lessThan(BATTEN.length * scale);
     expect(front.height).to.be.greaterThan(30);
+  });
+});
+
+describe('the letters of a leg that stands', () => {
+  const faces = (copy: number, told: State['likes'] = new Map()): PartShape['faces'] => shapeOf({
+    ...FRESH, places: new Map([['leg/1', 'front left'], ['leg/2', 'front right']]), turns: new Map([['leg/1', { front: 'A', up: 'numbered' }], ['leg/2', { front: 'A', up: 'numbered' }]]), likes: told,
+  }, 'leg', copy)?.faces;
+
+  // Seen from the front with its top laid over to the left, what was on the right is above.
+  it('are its own, as it is seen from the front', () => {
+    expect(faces(1)).to.deep.equal({ drawn: 'A', upper: 'D', lower: 'B', behind: 'C', outer: ['A', 'B'], mortised: ['C', 'D'], edge: 'upper' });
+    expect(faces(2)).to.deep.equal({ drawn: 'A', upper: 'D', lower: 'B', behind: 'C', outer: ['A', 'D'], mortised: ['B', 'C'], edge: 'upper' });
+  });
+
+  it('are drawn with the face side towards the eye, and the edge mark at the face edge', () => {
+    const told: State['likes'] = new Map([['leg/1', { faces: { B: { mark: 'face side' }, A: { mark: 'face edge' } } }]]);
+    expect(faces(1, told)).to.deep.include({ drawn: 'B', upper: 'A', lower: 'C', behind: 'D', edge: 'upper' });
+  });
+
+  it('are left out while nobody has said which way it is turned', () => {
+    expect(shapeOf({ ...FRESH, places: new Map([['leg/1', 'front left']]) }, 'leg', 1)?.faces).to.equal(undefined);
   });
 });
