@@ -26,6 +26,7 @@ export function putOnBench(draft: Draft, entry: Extract<Entry, { kind: 'piece lo
   if (state.pieceName !== null) shelf.set(state.pieceName, joinProgress(state, state.hidden));
   const full = (name !== null && entry.afresh !== true ? shelf.get(name) : undefined) ?? NO_PROGRESS;
   if (name !== null) shelf.delete(name);
+  if (entry.afresh === true) state.plans = new Map([...state.plans].filter(([piece]) => piece !== name));
 
   const { shown, hidden } = read.ok && !isEmpty(full) ? divideProgress(full, read.value.has) : { shown: full, hidden: NO_PROGRESS };
   Object.assign(state, pick(shown));

@@ -27,6 +27,10 @@ export function parseHeard(words: string, doubtful: readonly string[], bench: Be
 }
 
 /** What writes down a size or starts a clock: misheard, it costs a board or an evening. */
+const COSTLY: ReadonlySet<Request['kind']> = new Set<Request['kind']>([
+  'record', 'answer length', 'answer reading', 'surface reading', 'start timer', 'change timer', 'new board', 'board is', 'board defect', 'narrow defect', 'board used up', 'does it help', 'set sawing',
+]);
+
 function isCostly({ kind }: Request): boolean {
-  return kind === 'record' || kind === 'answer length' || kind === 'answer reading' || kind === 'surface reading' || kind === 'start timer' || kind === 'change timer';
+  return COSTLY.has(kind);
 }

@@ -95,6 +95,7 @@ export class FilesScreen extends LeafingScreen {
       { label: 'open a file', detail: 'a piece, or a table of boards', does: { here: () => this.#pick('.piece') } },
       { label: 'save everything', detail: 'piece, journal, settings', does: { act: { kind: 'save everything' } } },
       { label: 'take in', detail: 'what was saved', does: { here: () => this.#pick('.everything') } },
+      ...(this.view.bench.state.rack.size === 0 ? [] : [{ label: 'save boards', detail: 'the rack as a table', does: { request: { kind: 'save boards' } } } satisfies Choice]),
       { label: 'new piece', detail: 'by questions', does: { here: () => { this.making = true; } } },
       { label: 'demo piece', does: { act: { kind: 'load demo' } } },
       ...this.view.shelf.map(({ name, address }): Choice => ({ label: name, detail: name.startsWith('benchcall backup') ? 'saved everything' : name.endsWith('.csv') ? 'boards for the rack' : 'a piece', does: { act: { kind: 'open from shelf', address } }, ...(name === on ? { chosen: true } : {}) })),

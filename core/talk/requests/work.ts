@@ -8,12 +8,17 @@ function isChopping({ conversation: { screen } }: Bench): boolean {
   return screen.name === 'chopping';
 }
 
+/** A board is being cut by the plan on the screen: what is done is its cut, and what comes next is the next one. */
+function isCutting({ conversation: { screen, offer }, state }: Bench): boolean {
+  return screen.name === 'cutting' && offer === undefined && state.plans.has(state.pieceName ?? '');
+}
+
 /** Walking through the work. */
 export const WORK_ROWS = [
   row('where you are', ['where (am|was) i', 'what am i doing', '(what|which) step [is (this|it)]', 'what do i do [now]', 'what now'], () => ({ kind: 'where am I' })),
-  row('the next step', ['[the] next [step]', 'go on', 'carry on', 'continue', 'what is next', 'move on'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'next' } : { kind: 'next step' })),
+  row('the next step', ['[the] next [step]', 'go on', 'carry on', 'continue', 'what is next', 'move on'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'next' } : isCutting(bench) ? { kind: 'next cut' } : { kind: 'next step' })),
   row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'previous'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'back' } : { kind: 'step back' })),
-  row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]'], () => ({ kind: 'step done' })),
+  row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]'], (_, bench) => (isCutting(bench) ? { kind: 'cut made' } : { kind: 'step done' })),
   row('leave a step out', ['skip [it|this|that] [step]', 'leave (it|this|that) [step] out'], () => ({ kind: 'skip step' })),
   row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),
   row('go to a step', ['(go|jump) to [the] {step}', 'show [me] [the] {step}'], ({ step }) => ({ kind: 'go to step', step })),

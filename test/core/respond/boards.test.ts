@@ -186,6 +186,18 @@ describe('cutting by the plan', () => {
     expect(onSplit).toEqual([]);
   });
 
+  it('takes done for the cut while a board is on the screen, and for the step elsewhere', () => {
+    const session = planned(...ENOUGH);
+    session.say('done');
+    expect(plan(session).boards.reduce((sum, { made }) => sum + made, 0)).toBe(1);
+    expect(session.say('next')).toContain('cut two of');
+    expect(session.bench.state.done.size).toBe(0);
+    session.request({ kind: 'show', screen: { name: 'step' } });
+    expect(session.say('where am I')).toContain('By the plan, ');
+    session.say('done');
+    expect(session.bench.state.done.size).toBe(1);
+  });
+
   it('takes a cut back, with its off-cut', () => {
     const session = planned(...ENOUGH);
     const [before, made] = [session.bench.state.rack.size, plan(session).boards.map((board) => board.made)];

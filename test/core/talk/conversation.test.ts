@@ -168,7 +168,7 @@ describe('what is not understood', () => {
 });
 
 describe('what can be said', () => {
-  const screens = ['menu', 'step', 'steps', 'parts', 'reckoning', 'clocks', 'journal', 'settings', 'files', 'help'] as const;
+  const screens = ['menu', 'step', 'steps', 'parts', 'reckoning', 'clocks', 'journal', 'settings', 'files', 'help', 'boards', 'cutting', 'buying'] as const;
   const benches: readonly Bench[] = [
     ...screens.map((name) => bench({ screen: { name } })),
     bench({ screen: { name: 'part', part: 'leg', copy: 2 } }), bench({ screen: { name: 'size', size: 'leg.width', copy: 2 } }), bench({ screen: { name: 'why', size: 'height' } }),
