@@ -5,7 +5,7 @@ import { sayNumber } from '../length/sayNumber.ts';
 import type { Board } from '../stock/board.ts';
 import { areaOf, blanksToCome, freedBlanks, untouchedFrom, type TakenBoard } from '../stock/cutting.ts';
 import type { Cut } from '../stock/plan/placed.ts';
-import { pieceOf } from '../stock/rack.ts';
+import { pieceOf, widthAt } from '../stock/rack.ts';
 import { isSound, takenPlan } from './cuttingState.ts';
 import { sayCount, sentence } from './saying.ts';
 
@@ -30,16 +30,24 @@ export function afterDamage(state: State, now: Board): Damage {
   const stays = blanksToCome(board, kerf).filter((blank) => isSound(now, blank) && (reach === undefined || reach >= now.length || areaOf(blank).to <= reach));
   const lost = board.placed.length - free.length - stays.length;
   if (lost === 0) return NONE;
-  const beyond = reach === undefined || reach >= now.length ? undefined : pieceOf(now, state.lastBoard + 1, { from: nanometres(reach), to: now.length, fromEdge: nanometres(0), toEdge: nanometres(Math.max(now.width, now.farWidth)) });
-  const trimmed = trim({ ...board, placed: [...free, ...stays] }, kerf, beyond !== undefined);
+  const parted = reach !== undefined && reach < now.length;
+  const beyond = !parted ? undefined : pieceOf(now, state.lastBoard + 1, { from: nanometres(reach), to: now.length, fromEdge: nanometres(0), toEdge: nanometres(Math.max(now.width, now.farWidth)) });
+  const near = parted ? shortened(now, reach) : now;
+  const trimmed = trim({ ...board, stood: near, placed: [...free, ...stays] }, kerf, parted);
   const over = trimmed.made >= trimmed.cuts.length;
   return {
     entries: [
       { kind: 'plan taken', plan: { ...plan, boards: plan.boards.map((one) => (one.board === now.number ? trimmed : one)) } },
-      ...(beyond === undefined ? [] : [{ kind: 'board put', board: beyond } as const]), ...(over ? [{ kind: 'board gone', board: now.number } as const] : []),
+      ...(beyond === undefined ? [] : [{ kind: 'board put', board: near } as const, { kind: 'board put', board: beyond } as const]), ...(over ? [{ kind: 'board gone', board: now.number } as const] : []),
     ],
     say: [sentence(`${sayCount(lost, 'part', 'parts')} of it must come from elsewhere`), beyond === undefined ? '' : sentence(`the rest beyond the saw is board ${sayNumber(beyond.number)} now; mark it`)].filter(Boolean).join(' '),
   };
+}
+
+/** What is left of a board on the side of its mark. */
+function shortened(board: Board, reach: number): Board {
+  const defects = board.defects.filter(({ from }) => from < reach).map((defect) => (defect.to > reach ? { ...defect, to: nanometres(reach) } : defect));
+  return { ...board, length: nanometres(reach), farWidth: nanometres(widthAt(board, reach)), defects };
 }
 
 /** Cuts that free nothing any more are left out; those made stay, for the order goes by them. */

@@ -38,15 +38,27 @@ export interface Shortage {
 
 /** What is missing: by the plan that is looked at, else by the one that was taken, else everything there is no board for. */
 export function shortageOf({ state, conversation: { offer } }: Bench): Shortage {
-  const blanks = allBlanks(state);
-  const missing = offer?.plan?.missing ?? takenPlan(state)?.missing ?? everything(state);
+  const kept = SHORTAGES.get(state);
+  if (kept !== undefined && kept.plan === offer?.plan) return kept.shortage;
+  const shortage = reckonShortage(state, offer?.plan?.missing ?? takenPlan(state)?.missing ?? everything(state));
+  SHORTAGES.set(state, { plan: offer?.plan, shortage });
+  return shortage;
+}
+
+/** For as long as the state and the plan stay the same: every length of the yard is planned with. */
+const SHORTAGES = new WeakMap<State, { readonly plan: unknown; readonly shortage: Shortage }>();
+
+function reckonShortage(state: State, missing: readonly Missing[]): Shortage {
+  const all = allBlanks(state);
   const { grade, yardWidth, centsPerBoardFoot } = state.sawing;
+  const blanks = all.flatMap((blank) => {
+    const count = missing.reduce((sum, one) => sum + (one.blank === blank.id ? one.count : 0), 0);
+    return count === 0 ? [] : [{ ...blank, count }];
+  });
+  const yard = { width: yardWidth, saw: sawOf(state), grade, centsPerBoardFoot };
   return {
-    lists: toBuy(missing, blanks, grade).map((one) => ({ ...one, order: yardOrder(one, yardWidth, sawOf(state), grade, centsPerBoardFoot) })),
-    blanks: blanks.flatMap((blank) => {
-      const count = missing.reduce((sum, one) => sum + (one.blank === blank.id ? one.count : 0), 0);
-      return count === 0 ? [] : [{ ...blank, count }];
-    }),
+    lists: toBuy(missing, all, grade).map((one) => ({ ...one, order: yardOrder(one, blanks.filter(({ species, thickness }) => species === one.species && thickness === one.thickness), yard) })),
+    blanks,
   };
 }
 
@@ -70,7 +82,7 @@ function sayOrder(state: State, { species, quarter, thickness, longest, widest, 
   const price = order.cents === 0 ? '' : `, about ${sayNumber(Math.round(order.cents / 100))} in money`;
   const among = `among them boards of at least ${spoken(state, longest)} by ${spoken(state, widest)}`;
   if (order.feet === undefined) return sentence(`${what}: ${sayNumber(Math.ceil(boardFeet))} board feet${price}, ${among}, which is longer than boards are sold as a rule`);
-  return sentence(`${what}: ${sayNumber(Math.ceil(boardFeet))} board feet, say ${sayCount(order.boards, 'board', 'boards')} of ${sayNumber(order.feet)} feet about ${spoken(state, state.sawing.yardWidth)} wide${price}, ${among}`);
+  return sentence(`${what}: ${sayNumber(Math.ceil(order.boardFeet))} board feet, say ${sayCount(order.boards, 'board', 'boards')} of ${sayNumber(order.feet)} feet about ${spoken(state, state.sawing.yardWidth)} wide${price}, ${among}`);
 }
 
 function doesItHelp(bench: Bench, asked: Extract<BuyRequest, { kind: 'does it help' }>): Response {

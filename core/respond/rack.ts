@@ -134,5 +134,5 @@ function takeIn(state: State, text: string, from: string): Response {
 /** The rack as a table, which can be taken in again as it stands. */
 function saveBoards(state: State): Response {
   if (state.rack.size === 0) return refuse('The rack is empty: there is nothing to save.', { screen: { name: 'boards' } });
-  return tell({ say: '', file: { name: 'boards.csv', text: writeBoards([...state.rack.values()].sort((a, b) => a.number - b.number)), say: sayCount(state.rack.size, 'board is', 'boards are') } });
+  return tell({ say: '', file: { name: 'boards.csv', text: writeBoards([...state.rack.values()].sort((a, b) => a.number - b.number)), say: sentence(sayCount(state.rack.size, 'board is', 'boards are')).replace(/\.$/, '') } });
 }

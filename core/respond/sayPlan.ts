@@ -8,6 +8,7 @@ import type { Missing, StockPlan } from '../stock/plan/planStock.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { allBlanks, takenPlan } from './cuttingState.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
+import { planFrom } from './takePlan.ts';
 
 type Standing = Pick<StockPlan, 'missing' | 'bound' | 'boundIn' | 'proven' | 'cents'> & { readonly boards: readonly unknown[] };
 
@@ -52,8 +53,8 @@ export function writeMissing(state: State, missing: readonly Missing[]): string 
 export function sayOffer(state: State, { plan }: PlanOffer): string {
   if (plan === null) return 'No plan is found yet.';
   const metres = sentence(`${sayTenths(plan.crosscutMetres)} meters to crosscut and ${sayTenths(plan.ripMetres)} to rip`);
-  const apart = plan.separated.length === 0 ? '' : sentence(`no board is large enough to keep these together: ${sayList(plan.separated.map((id) => allBlanks(state).find((blank) => blank.id === id)?.name ?? id))}`);
-  return [sayStanding(plan), sayMissing(plan.missing, allBlanks(state)), metres, apart, sayChanges(state, plan)].filter(Boolean).join(' ');
+  const apart = plan.separated.length === 0 ? '' : sentence(`these do not all come from one stretch of a board: ${sayList(plan.separated.map((id) => allBlanks(state).find((blank) => blank.id === id)?.name ?? id))}`);
+  return [sayStanding(planFrom(state, plan)), sayMissing(plan.missing, allBlanks(state)), metres, apart, sayChanges(state, plan)].filter(Boolean).join(' ');
 }
 
 function sayTenths(metres: number): string {

@@ -79,7 +79,7 @@ function drawBoard(board: TakenBoard, { kerf, write }: BoardSheets, width: numbe
   const [near, far] = [stood.width, stood.farWidth];
   return [
     { kind: 'stroke', look: 'outline', points: [spot(x(0), y(0)), spot(x(stood.length), y(0)), spot(x(stood.length), y(far)), spot(x(0), y(near)), spot(x(0), y(0))] },
-    words(String(stood.number), spot(0, (y(0) + y(near)) / 2), mm(6), { bold: true }),
+    words(String(stood.number), spot(0, Math.round((y(0) + y(near)) / 2)), mm(6), { bold: true }),
     ...stood.defects.flatMap((defect) => hatching(box({ ...defect, to: Math.min(defect.to, stood.length), toEdge: Math.min(defect.toEdge, widthAt(stood, defect.from)) }))),
     ...offcutsOf(board, kerf).map((area) => rectangle('thin', box({ ...area, toEdge: Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) }), 'off-cut')),
     ...board.placed.flatMap((blank) => [rectangle('mark', box(areaOf(blank)), blank.name), ...nameIn(box(areaOf(blank)), blank.name)]),
@@ -103,7 +103,7 @@ function boxOf({ from, to, fromEdge, toEdge }: Area, x: Scales['x'], y: Scales['
 /** Where there is room for it. */
 function nameIn(box: ReturnType<typeof boxOf>, name: string): readonly Item[] {
   const size = nanometres(Math.min(mm(3.4), Math.round(box.height * 0.6)));
-  return size < mm(1.8) || textWidth(name, size) > box.width ? [] : [words(name, spot(box.x + box.width / 2, Math.round(box.y + box.height / 2 + size * 0.35)), size, { anchor: 'middle' })];
+  return size < mm(1.8) || textWidth(name, size) > box.width ? [] : [words(name, spot(Math.round(box.x + box.width / 2), Math.round(box.y + box.height / 2 + size * 0.35)), size, { anchor: 'middle' })];
 }
 
 function drawCut({ kind, at, from, to, section }: TakenBoard['cuts'][number], number: number, { x, y }: Scales, wide: number, write: BoardSheets['write']): readonly Item[] {

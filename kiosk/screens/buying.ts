@@ -71,11 +71,11 @@ export class BuyingScreen extends LeafingScreen {
     return this.screen.board === undefined || !lastReply ? nothing : html`<p class="answer">${lastReply.say}</p>`;
   }
 
-  #drawList({ species, quarter, thickness, blanks, longest, widest, netBoardFeet, boardFeet, order }: Shortage['lists'][number], pages: number): TemplateResult {
+  #drawList({ species, quarter, thickness, blanks, longest, widest, netBoardFeet, order }: Shortage['lists'][number], pages: number): TemplateResult {
     const write = (length: Length): string => writeLength(length, this.settings.rounding);
     const { grade } = this.view.bench.state.sawing;
     const cost = order.cents === 0 ? '' : `, about ${(order.cents / 100).toFixed(2)}`;
-    return html`<h1>${quarter?.name ?? write(thickness)} ${species}: ${Math.ceil(boardFeet)} board feet${cost}${pages > 1 ? ` (${this.page + 1} of ${pages})` : ''}</h1>
+    return html`<h1>${quarter?.name ?? write(thickness)} ${species}: ${Math.ceil(order.boardFeet)} board feet${cost}${pages > 1 ? ` (${this.page + 1} of ${pages})` : ''}</h1>
       <p>${order.feet === undefined ? 'Longer than boards are sold as a rule.' : `${order.boards} boards of ${order.feet} ft about ${write(this.view.bench.state.sawing.yardWidth)} wide (${order.boardFeetEach.toFixed(1)} board feet each).`} Among them boards of ${write(longest)} × ${write(widest)} or more.</p>
       <p>${netBoardFeet.toFixed(1)} in the parts; ${order.sparePercent} % spare, for ${grade} need only yield ${Math.round(100 * GRADE_YIELDS[grade])} % clear.</p>
       <ul>${blanks.map(({ name, count, length, width }) => html`<li>${count} ${name}: ${write(length)} × ${write(width)}</li>`)}</ul>`;

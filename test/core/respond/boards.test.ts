@@ -214,6 +214,14 @@ describe('cutting by the plan', () => {
     expect(plan(session).boards[0]?.made).toBe(0);
   });
 
+  it('is printed, a sheet a board, as soon as a plan is taken', () => {
+    expect(stacked().say('print the cutting plan')).toContain('No cutting plan is taken yet');
+    const session = planned(...ENOUGH);
+    const reply = request(session, 'print the cutting plan');
+    expect(reply.paper?.to).toBe('printer');
+    expect(reply.say).toMatch(/^The cutting plan takes \w+ sheets/);
+  });
+
   it('hands on plans that an account of its own finds no fault with', () => {
     const session = stacked(...ENOUGH);
     session.say('the kerf is one eighth');
