@@ -13,7 +13,7 @@ import { readParts } from '../core/stock/partTable.ts';
 import { GRADE_YIELDS, toBuy, type Grade } from '../core/stock/buying.ts';
 import { writeCsv } from '../core/stock/csv.ts';
 import { faultsOf } from '../core/stock/plan/check.ts';
-import { OBJECTIVES, type Objective } from '../core/stock/plan/measure.ts';
+import { OBJECTIVES, type Objective } from '../core/stock/objectives.ts';
 import { planStock, type StockPlan, type StockProblem } from '../core/stock/plan/planStock.ts';
 import { tellCuts, tellPlaced, tellPlan } from '../core/stock/telling.ts';
 

@@ -1,7 +1,7 @@
 import type { Board } from '../stock/board.ts';
 import type { Grade } from '../stock/buying.ts';
 import type { TakenBoard } from '../stock/cutting.ts';
-import type { Objective } from '../stock/plan/measure.ts';
+import type { Objective } from '../stock/objectives.ts';
 import type { StockPlan } from '../stock/plan/planStock.ts';
 import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
 

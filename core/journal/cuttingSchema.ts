@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { nanometres } from '../length/length.ts';
 import { GRADE_YIELDS, type Grade } from '../stock/buying.ts';
-import { OBJECTIVES } from '../stock/plan/measure.ts';
+import { OBJECTIVES } from '../stock/objectives.ts';
 import { GRAINS } from '../stock/rack.ts';
 
 /** What may stand in the journal of boards, plans and cuts: every length within 100 m, every list within what the planner takes. */

@@ -2,7 +2,7 @@ import type { SawingSettings } from '../journal/cutting.ts';
 import type { Length } from '../length/length.ts';
 import { readSpokenNumber } from '../length/parseSpoken.ts';
 import { sayNumber } from '../length/sayNumber.ts';
-import { OBJECTIVES } from '../stock/plan/measure.ts';
+import { OBJECTIVES } from '../stock/objectives.ts';
 import { DEFECT_KINDS, type DefectKind } from '../stock/rack.ts';
 import { quarterCalled } from '../wood/lumber/quarters.ts';
 import { SPECIES_NAMES } from '../wood/species.ts';

@@ -10,7 +10,7 @@ import type { AddressWord } from '../journal/settings.ts';
 import type { Screen } from '../bench/screen.ts';
 import type { Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
-import type { Objective } from '../stock/plan/measure.ts';
+import type { Objective } from '../stock/objectives.ts';
 import type { DefectKind } from '../stock/rack.ts';
 import type { Spot } from '../true/guide.ts';
 import type { SizeMention, StepId } from '../work/step.ts';

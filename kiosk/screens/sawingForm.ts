@@ -6,7 +6,7 @@ import type { State } from '../../core/journal/state.ts';
 import type { Length } from '../../core/length/length.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { allowancesOf } from '../../core/respond/cuttingState.ts';
-import { OBJECTIVES } from '../../core/stock/plan/measure.ts';
+import { OBJECTIVES } from '../../core/stock/objectives.ts';
 import { ask } from '../hostPort.ts';
 import '../keys/fractionPad.ts';
 import type { KeySpec } from '../keys/keySpec.ts';

@@ -1,10 +1,7 @@
 import type { Board } from '../board.ts';
+import type { Objective } from '../objectives.ts';
 import type { CutSection } from './fill.ts';
 import { yieldOf, type CutBoard, type Lot } from './lot.ts';
-
-/** What the maker would rather have, ranked: the first decides, the next only between equals. */
-export const OBJECTIVES = ['fewest boards', 'cheapest', 'least sawing', 'longest off-cuts', 'matched grain'] as const;
-export type Objective = (typeof OBJECTIVES)[number];
 
 export interface Measures {
   /** Blanks that no board is left for. */

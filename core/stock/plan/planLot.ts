@@ -1,7 +1,8 @@
 import { improveBound, offerPattern, openBound, relaxedPlan, type BoundSearch } from './bound.ts';
 import { bestFilling, worthOf } from './fill.ts';
 import { cutBoard, yieldOf, type CutBoard, type Lot } from './lot.ts';
-import { compare, measure, priceOf, type Measures, type Objective } from './measure.ts';
+import { compare, measure, priceOf, type Measures } from './measure.ts';
+import { type Objective } from '../objectives.ts';
 
 /** What the search works towards, and how long. */
 export interface Effort {

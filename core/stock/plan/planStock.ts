@@ -3,7 +3,7 @@ import { lotOf, yieldOf } from './lot.ts';
 import { placedBoard, type PlannedBoard } from './placed.ts';
 import { improveLot, openLot, planOf, type Effort, type LotPlan, type LotSearch } from './planLot.ts';
 import { shapesOf } from './shapes.ts';
-import type { Objective } from './measure.ts';
+import type { Objective } from '../objectives.ts';
 
 export interface StockProblem {
   readonly boards: readonly Board[];

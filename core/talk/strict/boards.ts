@@ -1,5 +1,5 @@
 import { sayNumber } from '../../length/sayNumber.ts';
-import { OBJECTIVES } from '../../stock/plan/measure.ts';
+import { OBJECTIVES } from '../../stock/objectives.ts';
 import { DEFECT_KINDS } from '../../stock/rack.ts';
 import { QUARTER_COUNTS } from '../boardSlots.ts';
 import { all, either } from './expression.ts';
