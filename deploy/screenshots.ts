@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
+import { nanometres, NANOMETRES_PER_INCH } from '../core/length/length.ts';
 import type { Request } from '../core/bench/request.ts';
 import type { HostAct } from '../kiosk/hostPort.ts';
 import { buildKiosk } from './build.ts';
@@ -11,6 +12,10 @@ import { startServer } from './server.ts';
 /** `npm run screenshots`: builds the kiosk, walks through the demo piece and takes the README's pictures. */
 const PICTURES = join(import.meta.dirname, 'screenshots');
 const SIXTEENTH_NM = 1_587_500;
+
+const inches = (count: number) => nanometres(count * NANOMETRES_PER_INCH);
+/** Boards in inches, enough for the demo piece. */
+const STACK = [[96, 8], [120, 10], [100, 9], [96, 10], [120, 8], [120, 9], [120, 9], [120, 10]] as const;
 
 /** Picture → what is asked of the bench to get there. */
 const SCENES: readonly { readonly name: string; readonly requests: readonly Request[] }[] = [
@@ -25,6 +30,7 @@ const SCENES: readonly { readonly name: string; readonly requests: readonly Requ
   { name: 'paper', requests: [{ kind: 'sheets', sheet: { what: 'layout', part: 'leg' } }] },
   { name: 'clocks', requests: [{ kind: 'start timer', timer: 'clamp', name: 'leg two clamps' }, { kind: 'start timer', timer: 'plain', name: 'tea', durationMs: 240_000 }] },
   { name: 'layout', requests: [{ kind: 'place', part: 'leg', copy: 1, place: 'front left', front: 'A' }, { kind: 'place', part: 'leg', copy: 2, place: 'front right', front: 'B' }, { kind: 'layout face', part: 'leg', copy: 2, to: 'D' }] },
+  { name: 'cutting', requests: [...STACK.map(([length, width]): Request => ({ kind: 'new board', length: inches(length), width: inches(width) })), { kind: 'board defect', board: 2, what: 'knot', from: inches(40), to: inches(44), fromEdge: inches(3), toEdge: inches(5) }, { kind: 'plan cutting' }, { kind: 'take plan' }] },
   { name: 'help', requests: [{ kind: 'what can I say' }] },
 ];
 
