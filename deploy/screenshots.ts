@@ -17,6 +17,13 @@ const inches = (count: number) => nanometres(count * NANOMETRES_PER_INCH);
 /** Boards in inches, enough for the demo piece. */
 const STACK = [[96, 8], [120, 10], [100, 9], [96, 10], [120, 8], [120, 9], [120, 9], [120, 10]] as const;
 
+const RAIL = { part: 'longRail', copy: 1, face: 'face' } as const;
+/** A rail in wind, and hollow along. */
+const TWISTED_RAIL: readonly Request[] = [
+  { kind: 'surface reading', of: RAIL, what: 'sticks', at: 'far end', gap: nanometres(3 * SIXTEENTH_NM), sense: 'left' }, { kind: 'surface reading', of: RAIL, what: 'sticks', at: 'middle', gap: nanometres(2 * SIXTEENTH_NM), sense: 'left' },
+  { kind: 'surface reading', of: RAIL, what: 'along', at: 'middle', gap: nanometres(SIXTEENTH_NM / 2) }, { kind: 'surface reading', of: RAIL, what: 'across', at: 'middle', gap: nanometres(SIXTEENTH_NM / 4), sense: 'hollow' },
+];
+
 /** Picture → what is asked of the bench to get there. */
 const SCENES: readonly { readonly name: string; readonly requests: readonly Request[] }[] = [
   { name: 'step', requests: [{ kind: 'where am I' }] },
@@ -27,6 +34,7 @@ const SCENES: readonly { readonly name: string; readonly requests: readonly Requ
   { name: 'recorded', requests: [{ kind: 'record', size: 'leg.width', copy: 2, length: 53 * SIXTEENTH_NM as Extract<Request, { kind: 'record' }>['length'] }] },
   { name: 'reckoning', requests: [{ kind: 'fraction of', numerator: 1, denominator: 2, of: { size: 'longRail.length' } }] },
   { name: 'chopping', requests: [{ kind: 'chop stage', to: 4, joint: 'longRailTenon' }] },
+  { name: 'truing', requests: [...TWISTED_RAIL, { kind: 'what to plane', of: RAIL }] },
   { name: 'paper', requests: [{ kind: 'sheets', sheet: { what: 'layout', part: 'leg' } }] },
   { name: 'clocks', requests: [{ kind: 'start timer', timer: 'clamp', name: 'leg two clamps' }, { kind: 'start timer', timer: 'plain', name: 'tea', durationMs: 240_000 }] },
   { name: 'layout', requests: [{ kind: 'place', part: 'leg', copy: 1, place: 'front left', front: 'A' }, { kind: 'place', part: 'leg', copy: 2, place: 'front right', front: 'B' }, { kind: 'layout face', part: 'leg', copy: 2, to: 'D' }] },

@@ -16,8 +16,8 @@ import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { Board, Defect } from '../stock/board.ts';
 import type { DefectKind } from '../stock/rack.ts';
-import type { Spot, WantedReading } from '../true/guide.ts';
-import type { BoardFace, ReadingKind, TruedFace } from '../true/readings.ts';
+import type { Asked, Spot, WantedReading } from '../true/guide.ts';
+import type { BoardFace, ReadingKind } from '../true/readings.ts';
 import type { StepId } from '../work/step.ts';
 import type { Screen } from './screen.ts';
 
@@ -188,12 +188,12 @@ export type SideMeant = Partial<BoardFace>;
 export type GapSense = 'left' | 'right' | 'hollow' | 'crowned' | 'far side' | 'face side';
 /** What the guide was after when it asked, and what was left out on the way. */
 export interface Guided {
-  readonly about: TruedFace | 'thickness';
+  readonly about: Asked;
   readonly leftOut: readonly WantedReading[];
 }
 export type TruingRequest =
   /** The guide asks for one reading after the other. */
-  | { readonly kind: 'read side'; readonly of: SideMeant; readonly thickness?: true }
+  | { readonly kind: 'read side'; readonly of: SideMeant; readonly about?: 'thickness' | 'diagonals' }
   /** `sure` once the maker was asked whether it is really so much. */
   | { readonly kind: 'surface reading'; readonly of: SideMeant; readonly what: ReadingKind; readonly at: Spot; readonly gap: Length; readonly sense?: GapSense; readonly guided?: Guided; readonly sure?: true }
   | { readonly kind: 'leave out reading' }

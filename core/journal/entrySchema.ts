@@ -87,8 +87,8 @@ const label = v.strictObject({
   openMinutes: v.exactOptional(finite(0.1, 1_000)), closedMinutes: v.exactOptional(finite(0, 1_000)), clampMinutes: v.exactOptional(finite(0.1, 20_000)),
   workHours: v.exactOptional(finite(0, 1_000)), fullCureHours: v.exactOptional(finite(0, 2_000)), lowestC: v.exactOptional(finite(-30, 80)),
 });
-/** Up to 10 m from the end of a board, and half a metre of gap. */
-const gap = v.pipe(whole(-500_000_000, 500_000_000), v.transform(nanometres));
+/** Up to 10 m from the end of a board, and as much from corner to corner; a gap may go either way. */
+const gap = v.pipe(whole(-500_000_000, 12_000_000_000), v.transform(nanometres));
 const boardFace = v.strictObject({ part: named(200), copy, board: v.exactOptional(whole(1, 1_000)), face: v.picklist(TRUED_FACES) });
 const faceReading = v.strictObject({ what: v.picklist(READING_KINDS), fromEnd: v.pipe(whole(0, 10_000_000_000), v.transform(nanometres)), gap });
 const ofPart = { part: named(200) };

@@ -13,7 +13,8 @@ import { sentence, spoken } from './saying.ts';
 import { willTheyClose } from './truingMating.ts';
 import { askNext, takeReading } from './truingReading.ts';
 import { readingsCome, sideMeant, sideToTrue, takenOf } from './truingSide.ts';
-import { aloud, saySide, stageWords, verdictWords } from './truingWords.ts';
+import { stageWords } from './truingStages.ts';
+import { aloud, saySide, verdictWords } from './truingWords.ts';
 
 /** More than this many stages are on the screen, not in the ear. */
 const MOST_SAID = 3;
@@ -24,7 +25,7 @@ export function respondToTruing(bench: Bench, request: TruingRequest, now: Momen
   switch (request.kind) {
     case 'surface reading': return takeReading(bench, request, now);
     case 'leave out reading': return leaveOut(bench);
-    case 'read side': return withSide(bench, request.of, (of) => readSide(state, of, request.thickness === true));
+    case 'read side': return withSide(bench, request.of, (of) => readSide(state, of, request.about));
     case 'surface planed': return withSide(bench, request.of, (of) => planed(state, of));
     case 'what to plane': return withReadings(bench, request.of, (side, found, of) => tell({ say: whatToPlane(state, side, found), screen: { name: 'truing', of } }));
     case 'is it flat': return withReadings(bench, request.of, (side, found, of) => tell({ say: `${sentence(saySide(state, of))} ${verdictWords(side, found, aloud(state)).join(' ')}`, screen: { name: 'truing', of, shows: 'shape' } }));
@@ -58,8 +59,8 @@ function thickSide(bench: Bench, meant: SideMeant): SideMeant {
   return side.ok && side.value.face !== 'other face' ? turnedTo(side.value, 'face') : meant;
 }
 
-function readSide(state: State, of: BoardFace, thickness: boolean): Response {
-  const next = askNext(state, of, { about: thickness ? 'thickness' : of.face, leftOut: [] });
+function readSide(state: State, of: BoardFace, whole?: 'thickness' | 'diagonals'): Response {
+  const next = askNext(state, of, { about: whole ?? of.face, leftOut: [] });
   if (next) return tell({ ...next, say: `${sentence(saySide(state, of))} ${next.say}` });
   return tell({ say: `All of ${saySide(state, of)} is read. Say what do I plane; or, when you have planed it: I planed it.`, screen: { name: 'truing', of } });
 }

@@ -10,16 +10,16 @@ import { renderTelling } from '../reckoning/telling.ts';
 import { assertNever } from '../result.ts';
 import { nextWanted } from '../true/asRead.ts';
 import { placeAt, stationsFor } from '../true/guide.ts';
-import { keptWith, type BoardFace, type FaceReading, type ReadingKind } from '../true/readings.ts';
+import { isOfBoard, keptWith, type BoardFace, type FaceReading, type ReadingKind } from '../true/readings.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sentence } from './saying.ts';
 import { readingsCome, sideMeant, sideToTrue, takenOf } from './truingSide.ts';
-import { aloud, gapWords, onPaper, questionOf, saySide, spotWords, verdictWords } from './truingWords.ts';
+import { aloud, onPaper, questionOf, readingWords, saySide, spotWords, verdictWords } from './truingWords.ts';
 
 type Reading = Extract<TruingRequest, { kind: 'surface reading' }>;
 
 /** A gap is rarely as wide as that: then it was misheard, or a length was meant. Common practice, no source. */
-const ASK_BEYOND: Readonly<Record<ReadingKind, number>> = { sticks: NANOMETRES_PER_INCH, along: NANOMETRES_PER_INCH / 4, across: NANOMETRES_PER_INCH / 4, square: NANOMETRES_PER_INCH / 8, thickness: Infinity };
+const ASK_BEYOND: Readonly<Record<ReadingKind, number>> = { sticks: NANOMETRES_PER_INCH, along: NANOMETRES_PER_INCH / 4, across: NANOMETRES_PER_INCH / 4, square: NANOMETRES_PER_INCH / 8, 'thickness': Infinity, 'first diagonal': Infinity, 'second diagonal': Infinity };
 
 /** The two ways that such a gap may go, the first one counted as more than nothing; undefined for what goes one way only. */
 export function sensesOf(what: ReadingKind): readonly [plus: GapSense, minus: GapSense] | undefined {
@@ -27,7 +27,7 @@ export function sensesOf(what: ReadingKind): readonly [plus: GapSense, minus: Ga
     case 'sticks': return ['left', 'right'];
     case 'across': return ['hollow', 'crowned'];
     case 'square': return ['far side', 'face side'];
-    case 'along': case 'thickness': return undefined;
+    case 'along': case 'thickness': case 'first diagonal': case 'second diagonal': return undefined;
     default: return assertNever(what);
   }
 }
@@ -45,7 +45,7 @@ export function takeReading(bench: Bench, request: Reading, now: Moment): Respon
   const fromEnd = placeAt(request.at, stationsFor(side.size.length, side.unit));
   const asked: Partial<Reply> = request.guided ? { question: { kind: 'surface reading', of, what: request.what, fromEnd, ...request.guided } } : {};
   if (fromEnd > side.size.length || fromEnd < 0) return refuse(`There is no such place: ${saySide(state, of)} is ${aloud(state).size(side.size.length)} long.`);
-  if (request.gap < 0 || (request.what === 'thickness' && request.gap === 0)) return refuse(request.what === 'thickness' ? 'A board has some thickness. Say it again.' : 'A gap is nothing or more. Say it again.', asked);
+  if (request.gap < 0 || (isOfBoard(request.what) && request.gap === 0)) return refuse(isOfBoard(request.what) ? 'It measures more than nothing. Say it again.' : 'A gap is nothing or more. Say it again.', asked);
   if (request.what === 'along' && request.sense === 'crowned') return refuse('Let the straightedge rest on the crown, and read the gaps towards the ends.', asked);
   const senses = sensesOf(request.what);
   if (senses && request.gap > 0 && !(request.sense && senses.includes(request.sense))) return askSense(state, { ...request, of, at: fromEnd }, senses);
@@ -65,7 +65,7 @@ function noted(state: State, of: BoardFace, reading: FaceReading, guided: Guided
   const entry = { kind: 'surface read', of: keptWith(of, reading.what), reading } as const;
   const after: State = { ...state, ...applyCraft(state, entry, now, state.pieceName ?? '') };
   const side = sideToTrue(after, of);
-  const said = side ? `${gapWords(reading.what, reading.gap, aloud(state))}, ${spotWords(side, reading.fromEnd, aloud(state))}` : '';
+  const said = side ? readingWords(side, reading, aloud(state)) : '';
   const next = guided ? askNext(after, of, guided) : undefined;
   const screen = { name: 'truing', of } as const;
   if (next) return write([entry], { ...next, say: `${sentence(said)} ${next.say}`, signal: 'done', lengths: [reading.gap] });
@@ -84,7 +84,7 @@ function readThrough(state: State, of: BoardFace, { leftOut }: Guided): string {
 /** Asks for the next reading of a side, or of the thickness; undefined when there is none left to take. */
 export function askNext(state: State, of: BoardFace, guided: Guided): Reply | undefined {
   const side = sideToTrue(state, of);
-  const next = side && nextWanted(side, guided.about, guided.about === 'thickness' ? takenOf(state, keptWith(of, 'thickness')) : side.taken, guided.leftOut);
+  const next = side && nextWanted(side, guided.about, guided.about === 'thickness' || guided.about === 'diagonals' ? takenOf(state, keptWith(of, 'thickness')) : side.taken, guided.leftOut);
   if (!side || !next) return undefined;
   return {
     say: questionOf(side, next, aloud(state)), note: questionOf(side, next, onPaper(state)),

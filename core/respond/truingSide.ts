@@ -8,7 +8,7 @@ import type { Part } from '../piece/file.ts';
 import type { InputFault } from '../reckoning/reckoning.ts';
 import { failure, success, type Result } from '../result.ts';
 import { nextWanted, sideAsRead, type SideAsRead, type SideToTrue } from '../true/asRead.ts';
-import { faceKey, isEdge, keptWith, turnedTo, type BoardFace, type FaceReading, type TruedFace } from '../true/readings.ts';
+import { faceKey, isEdge, isOfBoard, keptWith, turnedTo, type BoardFace, type FaceReading, type TruedFace } from '../true/readings.ts';
 import { flatnessLimit, type Purpose } from '../true/tolerance.ts';
 import { TOLERANCES } from '../work/figures.ts';
 import { currentStep } from '../work/progress.ts';
@@ -127,7 +127,7 @@ export function takenOf(state: State, of: BoardFace): readonly FaceReading[] {
   const { surfaces } = craftOf(state);
   const own = surfaces.get(faceKey(of)) ?? [];
   const kept = keptWith(of, 'thickness');
-  return of.face === 'other face' ? [...own, ...(surfaces.get(faceKey(kept)) ?? []).filter(({ what }) => what === 'thickness')] : own;
+  return of.face === 'other face' ? [...own, ...(surfaces.get(faceKey(kept)) ?? []).filter(({ what }) => isOfBoard(what))] : own;
 }
 
 /** What the readings of a side come to; kept for as long as the state is the same, for screens ask twice a second. */

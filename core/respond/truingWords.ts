@@ -6,10 +6,8 @@ import { writeLength } from '../length/write.ts';
 import type { State } from '../journal/state.ts';
 import type { SideAsRead, SideToTrue } from '../true/asRead.ts';
 import { stationsFor, type WantedReading } from '../true/guide.ts';
-import type { PlaningStage } from '../true/planing.ts';
-import { isEdge, type BoardFace, type FaceReading, type ReadingKind, type TruedFace } from '../true/readings.ts';
+import { isEdge, isOfBoard, type BoardFace, type FaceReading, type ReadingKind, type TruedFace } from '../true/readings.ts';
 import { seenBySticks } from '../true/shape.ts';
-import type { Place } from '../true/surface.ts';
 import { sayTolerance, writeTolerance } from '../work/wording.ts';
 import { sayCount, sayOwner, sentence } from './saying.ts';
 import { sideToTrue } from './truingSide.ts';
@@ -80,27 +78,35 @@ export function questionOf(side: Pick<SideToTrue, 'size' | 'unit'>, { what, from
     case 'across': return `Straightedge across, ${where}: hollow or crowned, and by how much?`;
     case 'square': return `Try square ${where}: light at the far side or at the face, and how much?`;
     case 'thickness': return `Thickness ${where}?`;
+    case 'first diagonal': return 'Diagonal from the near left corner to the far right one?';
+    case 'second diagonal': return 'Diagonal from the near right corner to the far left one?';
   }
 }
 
 /** 'left end high by one thirty-second of an inch', 'hollow by …', 'nothing'. */
 export function gapWords(what: ReadingKind, gap: Length, telling: Telling): string {
-  if (what === 'thickness') return telling.size(gap);
+  if (isOfBoard(what)) return telling.size(gap);
   if (gap === 0) return 'no gap';
   const amount = telling.gap(gap);
   switch (what) {
     case 'sticks': return `${gap > 0 ? 'left' : 'right'} end high by ${amount}`;
     case 'across': return `${gap > 0 ? 'hollow' : 'crowned'} by ${amount}`;
     case 'square': return `light ${gap > 0 ? 'at the far side' : 'at the face'}, ${amount}`;
-    case 'along': return `a gap of ${amount}`;
+    default: return `a gap of ${amount}`;
   }
 }
 
+/** 'left end high by one sixteenth of an inch, near the far end'; a diagonal has no place. */
+export function readingWords(side: Pick<SideToTrue, 'size' | 'unit'>, { what, fromEnd, gap }: FaceReading, telling: Telling): string {
+  const amount = gapWords(what, gap, telling);
+  return what === 'first diagonal' || what === 'second diagonal' ? `${what}, ${amount}` : `${amount}, ${spotWords(side, fromEnd, telling)}`;
+}
+
 /** One reading in words: 'leg two, layer one, reference face, left end high by one sixteenth of an inch, near the far end'. */
-export function sayReading(state: State, of: BoardFace, { what, fromEnd, gap }: FaceReading): string {
+export function sayReading(state: State, of: BoardFace, reading: FaceReading): string {
   const side = sideToTrue(state, of);
-  const name = what === 'thickness' ? saySide(state, of).replace(/, reference face$/, ', thickness') : saySide(state, of);
-  return [name, gapWords(what, gap, aloud(state)), ...(side ? [spotWords(side, fromEnd, aloud(state))] : [])].join(', ');
+  const name = isOfBoard(reading.what) ? saySide(state, of).replace(/, reference face$/, reading.what === 'thickness' ? ', thickness' : '') : saySide(state, of);
+  return [name, ...(side ? [readingWords(side, reading, aloud(state))] : [])].join(', ');
 }
 
 /** How the side is: whether it will do, and wind, hollow and crown in their places. */
@@ -112,15 +118,22 @@ export function verdictWords(side: SideToTrue, found: SideAsRead, telling: Telli
   return [will, ...(edge ? edgeWords(side, found, telling) : shapeWords(side, found, telling)), ...(read < wanted ? [sentence(`${telling.number(read)} of ${telling.count(wanted, 'reading', 'readings')} taken: what was not read counts as true`)] : [])];
 }
 
-function shapeWords(side: SideToTrue, { shape: { wind, across, along }, calipers }: SideAsRead, telling: Telling): readonly string[] {
+function shapeWords(side: SideToTrue, { shape: { wind, across, along }, calipers, diagonals }: SideAsRead, telling: Telling): readonly string[] {
   const { limit } = side.limit;
   const tells = (amount: Length): boolean => absolute(amount) * 4 > limit;
   return [
     ...(tells(wind.lift) ? [`In wind: the far ${wind.highFarCorner} corner is ${telling.amount(wind.lift)} high in the board itself; the sticks show ${telling.amount(seenBySticks(wind.lift, side.stick, side.size.width))}.`] : ['No wind to speak of.']),
     ...(tells(along.amount) ? [`Along it is ${along.amount > 0 ? 'hollow' : 'crowned'} by ${telling.amount(along.amount)}, ${spotWords(side, along.at, telling)}.`] : []),
     ...(tells(across.amount) ? [`Across it is ${across.amount > 0 ? 'hollow' : 'crowned'} by ${telling.amount(across.amount)}, ${spotWords(side, across.at, telling)}.`] : []),
+    ...(diagonals ? [diagonalWords(diagonals, telling)] : []),
     ...(calipers && calipers.most > calipers.least ? [`Its thickness runs from ${telling.size(calipers.least)} to ${telling.size(calipers.most)}.`] : []),
   ];
+}
+
+function diagonalWords({ longer, by, endsOff }: NonNullable<SideAsRead['diagonals']>, telling: Telling): string {
+  if (longer === 'neither') return 'Its diagonals agree: the ends are square if the sides are alike.';
+  const [near, far] = longer === 'first' ? ['left', 'right'] : ['right', 'left'];
+  return `The diagonal from near ${near} to far ${far} is longer by ${telling.amount(by)}: the ends are out of square by ${telling.amount(endsOff)} over the width, those corners stand out.`;
 }
 
 function edgeWords(side: SideToTrue, { shape: { wind, along }, outOfSquare }: SideAsRead, telling: Telling): readonly string[] {
@@ -130,53 +143,4 @@ function edgeWords(side: SideToTrue, { shape: { wind, along }, outOfSquare }: Si
     ...(along.amount === 0 ? [] : [`Along it is ${along.amount > 0 ? 'hollow' : 'crowned'} by ${telling.amount(along.amount)}.`]),
     ...(wind.lift === 0 ? [] : [`From end to end it winds by ${telling.amount(wind.lift)}.`]),
   ];
-}
-
-/** What to plane first, then next. */
-export function stageWords(side: SideToTrue, found: SideAsRead, telling: Telling): readonly string[] {
-  const { stages } = found.board.plan;
-  return stages.map((stage, index) => {
-    const count = telling.count(stage.shavings, 'shaving', 'shavings');
-    return sentence(`${index === 0 && stages.length > 1 ? 'first ' : index === 0 ? '' : 'then '}${count} ${placesWords(side, stage, found, telling)}`);
-  });
-}
-
-const ALL_PLACES: readonly Place[] = ['left', 'middle', 'right'];
-
-interface Run { readonly from: Length; readonly to: Length; readonly rows: readonly Place[] }
-
-/** So many stretches are kept in mind. */
-const MOST_RUNS = 3;
-
-/** Neighbouring places that are alike run together, and, of many, those that are the most alike: the drawing is exact, the words are what one can keep. */
-function placesWords(side: SideToTrue, { places }: PlaningStage, { surface }: SideAsRead, telling: Telling): string {
-  const stations = [...new Set(surface.points.map(({ fromEnd }) => fromEnd))];
-  const rowsAt = (at: Length): readonly Place[] => ALL_PLACES.filter((row) => places.some(({ place, from, to }) => place === row && from <= at && at <= to));
-  let runs: readonly Run[] = stations.map((at): Run => ({ from: at, to: at, rows: rowsAt(at) }));
-  for (let excess = 0; excess <= ALL_PLACES.length && runs.filter(({ rows }) => rows.length > 0).length > (excess === 0 ? 0 : MOST_RUNS); excess += 1) runs = runTogether(runs, excess);
-  return runs.filter(({ rows }) => rows.length > 0).map(({ from, to, rows }) => {
-    const whole = from === stations[0] && to === stations.at(-1);
-    const stretch = whole ? (rows.length === ALL_PLACES.length ? 'all over' : 'from end to end') : from === to ? spotWords(side, from, telling) : `from ${endWords(side, from, telling)} to ${endWords(side, to, telling)}`;
-    return rows.length === ALL_PLACES.length ? stretch : `${stretch}, ${rowWords(side.face, new Set(rows))}`;
-  }).join('; and ');
-}
-
-/** Neighbours of which both want planing, and whose rows differ in no more than that. */
-function runTogether(runs: readonly Run[], differing: number): readonly Run[] {
-  return runs.reduce<readonly Run[]>((done, run) => {
-    const before = done.at(-1);
-    const joined = before && ALL_PLACES.filter((row) => before.rows.includes(row) || run.rows.includes(row));
-    if (!before || !joined || before.rows.length === 0 || run.rows.length === 0 || 2 * joined.length - before.rows.length - run.rows.length > differing) return [...done, run];
-    return [...done.slice(0, -1), { from: before.from, to: run.to, rows: joined }];
-  }, []);
-}
-
-function rowWords(face: TruedFace, rows: ReadonlySet<Place>): string {
-  const [left, right] = isEdge(face) ? ['the arris at the face', 'the far arris'] : ['the left side', 'the right side'];
-  if (rows.has('left') && rows.has('right')) return isEdge(face) ? 'both arrises' : 'both sides';
-  return rows.has('left') ? left : rows.has('right') ? right : 'the middle';
-}
-
-function endWords(side: SideToTrue, at: Length, telling: Telling): string {
-  return spotWords(side, at, telling).replace(/^(?:near|in|at) /, '');
 }

@@ -24,11 +24,13 @@ export function whatCanBeSaid(bench: Bench): readonly string[] {
 }
 
 const READING_ANSWERS: Readonly<Record<ReadingKind, readonly string[]>> = {
-  sticks: ['left high one thirty second', 'right high one sixteenth', 'no gap', 'leave it out'],
-  along: ['one sixty fourth', 'five thousandths', 'no gap', 'leave it out'],
-  across: ['hollow one thirty second', 'crowned one sixty fourth', 'no gap', 'leave it out'],
-  square: ['far side five thousandths', 'face side one sixty fourth', 'no gap', 'leave it out'],
-  thickness: ['seven eighths', 'one and one sixteenth', 'leave it out'],
+  'sticks': ['left high one thirty second', 'right high one sixteenth', 'no gap', 'leave it out'],
+  'along': ['one sixty fourth', 'five thousandths', 'no gap', 'leave it out'],
+  'across': ['hollow one thirty second', 'crowned one sixty fourth', 'no gap', 'leave it out'],
+  'square': ['far side five thousandths', 'face side one sixty fourth', 'no gap', 'leave it out'],
+  'thickness': ['seven eighths', 'one and one sixteenth', 'leave it out'],
+  'first diagonal': ['sixty one and three eighths', 'leave it out'],
+  'second diagonal': ['sixty one and three eighths', 'leave it out'],
 };
 
 function answers({ conversation: { question } }: Bench): readonly string[] {
@@ -74,7 +76,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'gluing':
       return ['next', 'rehearse', 'start gluing', 'divide it', 'can I glue tonight', 'leave the rehearsal'];
     case 'truing':
-      return ['take the readings', 'what do I plane', 'is it flat', 'how thick will it be', 'take the thickness', 'read the other face', 'the gap in the middle is one sixty fourth', 'I planed it', 'will they close', 'one shaving is four thousandths'];
+      return ['take the readings', 'what do I plane', 'is it flat', 'how thick will it be', 'take the thickness', 'take the diagonals', 'read the other face', 'the gap in the middle is one sixty fourth', 'I planed it', 'will they close', 'one shaving is four thousandths'];
     case 'faces':
       return [...(screen.shows === undefined ? [] : ['take it']), ...atFaces(screen, bench)];
     case 'boards':

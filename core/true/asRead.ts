@@ -5,7 +5,7 @@ import type { InputFault } from '../reckoning/reckoning.ts';
 import { failure, success, type Result } from '../result.ts';
 import { trueBoard, type TruedBoard } from './board.ts';
 import { readingsOf, thicknessesAt, type BoardSize } from './fromReadings.ts';
-import { stationsFor, stillWanted, wantedOn, type WantedReading } from './guide.ts';
+import { stationsFor, stillWanted, wantedOn, type Asked, type WantedReading } from './guide.ts';
 import { planingPlan } from './planing.ts';
 import { squareFace, thicknessLeft } from './plane.ts';
 import { isEdge, type FaceReading, type TruedFace } from './readings.ts';
@@ -42,6 +42,8 @@ export interface SideAsRead {
   /** How many of the readings of the guide are taken, of how many. */
   readonly read: number;
   readonly wanted: number;
+  /** Where both diagonals were: which one is longer, by how much, and how far the ends are out of square over the width. */
+  readonly diagonals?: { readonly longer: 'first' | 'second' | 'neither'; readonly by: Length; readonly endsOff: Length };
   /** Where thicknesses were read: the thinnest and the thickest place. */
   readonly calipers?: { readonly least: Length; readonly most: Length };
 }
@@ -67,8 +69,17 @@ export function sideAsRead(side: SideToTrue): Result<SideAsRead, InputFault> {
     surface: surface.value, shape: shapeOf(surface.value), board, outOfFlat: board.first.greatest,
     trueEnough: board.first.greatest <= limit && (squareWithin === undefined || (outOfSquare?.gap ?? 0) <= squareWithin), ...(outOfSquare ? { outOfSquare } : {}),
     read: wanted.length - stillWanted(wanted, guide, taken).length, wanted: wanted.length,
+    ...diagonalsOf(taken, size),
     ...(thicknesses ? { calipers: { least: nanometres(Math.min(...thicknesses)), most: nanometres(Math.max(...thicknesses)) } } : {}),
   });
+}
+
+/** Opposite sides taken as alike: first² − second² = 4 · length · e, where an end runs out by e over the width (parallelogram, law of cosines). */
+function diagonalsOf(taken: readonly FaceReading[], { length }: BoardSize): Pick<SideAsRead, 'diagonals'> {
+  const [first, second] = (['first diagonal', 'second diagonal'] as const).map((kind) => taken.find(({ what }) => what === kind)?.gap);
+  if (first === undefined || second === undefined) return {};
+  const endsOff = nanometres(Math.round((Math.abs(first - second) * (first + second)) / (4 * length)));
+  return { diagonals: { longer: first > second ? 'first' : second > first ? 'second' : 'neither', by: nanometres(Math.abs(first - second)), endsOff } };
 }
 
 /** Of all that the square showed, the most. */
@@ -98,7 +109,7 @@ function toTheLine(surface: Surface, thicknesses: readonly Length[], planned: Le
 }
 
 /** The next reading that the guide asks for on a side, or of the board's thickness; undefined when it has all. */
-export function nextWanted(side: Pick<SideToTrue, 'size' | 'unit'>, about: TruedFace | 'thickness', taken: readonly FaceReading[], leftOut: readonly WantedReading[] = []): WantedReading | undefined {
+export function nextWanted(side: Pick<SideToTrue, 'size' | 'unit'>, about: Asked, taken: readonly FaceReading[], leftOut: readonly WantedReading[] = []): WantedReading | undefined {
   const guide = stationsFor(side.size.length, side.unit);
   return stillWanted(wantedOn(about, guide), guide, taken).find((one) => !leftOut.some(({ what, fromEnd }) => what === one.what && fromEnd === one.fromEnd));
 }

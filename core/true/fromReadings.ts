@@ -1,6 +1,6 @@
 import { nanometres, ZERO_LENGTH, type Length } from '../length/length.ts';
 import { isNear } from './guide.ts';
-import type { FaceReading, ReadingKind } from './readings.ts';
+import { isOfBoard, type FaceReading, type ReadingKind } from './readings.ts';
 import type { FaceReadings } from './surface.ts';
 
 /** A board as far as it matters to its readings. */
@@ -16,7 +16,7 @@ export interface BoardSize {
  * An edge's square is a tilt of the edge over its own width.
  */
 export function readingsOf({ length, width }: BoardSize, stick: Length, guide: readonly Length[], taken: readonly FaceReading[]): FaceReadings {
-  const shaping = taken.filter(({ what, fromEnd }) => what !== 'thickness' && fromEnd <= length);
+  const shaping = taken.filter(({ what, fromEnd }) => !isOfBoard(what) && fromEnd <= length);
   const stations = placesOf(guide, shaping, length);
   const [first, last] = [stations[0] ?? ZERO_LENGTH, stations.at(-1) ?? length];
   const along = rowOf(shaping, 'along', stations, [first, last]);

@@ -42,11 +42,14 @@ export function stationsFor(length: Length, unit: Rounding['unit']): readonly Le
   });
 }
 
+/** What the guide can be after: one side of a board, or the board as a whole. */
+export type Asked = TruedFace | 'thickness' | 'diagonals';
+
 /**
  * All that the guide asks for on one side, in its order. Of a face: sticks at the middle and the far end (the near one stays at the first place), the straightedge along
- * the middle at every place, and across at both ends and the middle. Of an edge: the square, then the straightedge. Of the thickness: calipers at every place.
+ * the middle at every place, and across at both ends and the middle. Of an edge: the square, then the straightedge. Of the thickness: calipers at every place. Of the diagonals: both.
  */
-export function wantedOn(face: TruedFace | 'thickness', stations: readonly Length[]): readonly WantedReading[] {
+export function wantedOn(face: Asked, stations: readonly Length[]): readonly WantedReading[] {
   const at = (what: ReadingKind, places: readonly Length[]): readonly WantedReading[] => places.map((fromEnd) => ({ what, fromEnd }));
   const [first, middle, last] = [stations.slice(0, 1), stations.slice((stations.length - 1) / 2, (stations.length + 1) / 2), stations.slice(-1)];
   switch (face) {
@@ -56,6 +59,8 @@ export function wantedOn(face: TruedFace | 'thickness', stations: readonly Lengt
       return [...at('square', stations), ...at('along', stations)];
     case 'thickness':
       return at('thickness', stations);
+    case 'diagonals':
+      return [...at('first diagonal', [ZERO_LENGTH]), ...at('second diagonal', [ZERO_LENGTH])];
   }
 }
 

@@ -15,9 +15,10 @@ export interface BoardFace {
 
 /**
  * What was held against the board: winding sticks (the left end of the far one higher: more than nothing), a straightedge along the middle (never less than nothing), a
- * straightedge across (hollow: more than nothing, crowned: less), a try square (light at the far side: more than nothing), or calipers.
+ * straightedge across (hollow: more than nothing, crowned: less), a try square (light at the far side: more than nothing), calipers, or a tape
+ * from corner to corner (the first diagonal from the near left to the far right).
  */
-export const READING_KINDS = ['sticks', 'along', 'across', 'square', 'thickness'] as const;
+export const READING_KINDS = ['sticks', 'along', 'across', 'square', 'thickness', 'first diagonal', 'second diagonal'] as const;
 export type ReadingKind = (typeof READING_KINDS)[number];
 
 export interface FaceReading {
@@ -51,7 +52,12 @@ export function turnedTo(of: BoardFace, face: TruedFace): BoardFace {
   return { ...sideOf(of), face };
 }
 
-/** Where a reading is kept: thickness belongs to the board, whichever face is up. */
+/** What is measured of the board as a whole, not of one of its sides. */
+export function isOfBoard(what: ReadingKind): boolean {
+  return what === 'thickness' || what === 'first diagonal' || what === 'second diagonal';
+}
+
+/** Where a reading is kept: thickness and diagonals belong to the board, whichever face is up. */
 export function keptWith(of: BoardFace, what: ReadingKind): BoardFace {
-  return what === 'thickness' ? turnedTo(of, 'face') : sideOf(of);
+  return isOfBoard(what) ? turnedTo(of, 'face') : sideOf(of);
 }

@@ -8,7 +8,8 @@ import { renderTelling } from '../../core/reckoning/telling.ts';
 import { thicknessWords } from '../../core/respond/truing.ts';
 import { meetingsOf, meetingWords } from '../../core/respond/truingMating.ts';
 import { readingsCome, sideHere, sideToTrue } from '../../core/respond/truingSide.ts';
-import { onPaper, stageWords, verdictWords, writeSide } from '../../core/respond/truingWords.ts';
+import { stageWords } from '../../core/respond/truingStages.ts';
+import { onPaper, verdictWords, writeSide } from '../../core/respond/truingWords.ts';
 import type { SideAsRead, SideToTrue } from '../../core/true/asRead.ts';
 import { isEdge, type BoardFace } from '../../core/true/readings.ts';
 import '../draw/planingDrawing.ts';
@@ -44,7 +45,7 @@ export class TruingScreen extends LeafingScreen {
 
   @property({ attribute: false }) screen!: Extract<Screen, { name: 'truing' }>;
   @state() private mode: 'side' | 'more' | 'boards' | 'shaving' | 'sticks' = 'side';
-  protected fitTold = new FitText(this, '.told', [2.4, 2.2, 2, 1.8, 1.65, 1.5, 1.35, 1.2, 1.1]);
+  protected fitTold = new FitText(this, '.told', [3, 2.7, 2.4, 2.2, 2, 1.8, 1.65, 1.5, 1.35, 1.2, 1.1]);
   protected fitEmpty = new FitText(this, '.empty', [3, 2.6, 2.3, 2]);
 
   override get padShown(): boolean {
@@ -122,7 +123,9 @@ export class TruingScreen extends LeafingScreen {
     const head = (more: string): TemplateResult => html`<header class="head"><h1 class="title">${writeSide(bench, of)}</h1><span class="caption">${more}</span></header>`;
     if (!found.ok) return html`<div class="truing">${head('')}<p class="empty">${renderTelling(found.fault.message, telling.size)}</p></div>`;
     if (side.taken.length === 0) return html`<div class="titled">${head(`${telling.size(side.size.length)} × ${telling.size(side.size.width)}`)}<div class="empty"><p>Nothing was read of this side yet. Press read: the bench asks for one reading after the other, ${found.value.wanted} in all. Answer by voice or key.</p><p>The marked end lies before you, this side up.</p></div></div>`;
-    return html`<div class="truing">${head(`${found.value.read} of ${found.value.wanted} read`)}${this.#drawn(of, side, found.value)}${this.#told(of, side, found.value)}</div>`;
+    const read = `${found.value.read} of ${found.value.wanted} read`;
+    if (this.screen.shows === 'shape') return html`<div class="titled">${head(read)}${this.#shape(of, side, found.value)}</div>`;
+    return html`<div class="truing">${head(read)}${this.#drawn(of, side, found.value)}${this.#stages(side, found.value)}</div>`;
   }
 
   #drawn(of: BoardFace, side: SideToTrue, found: SideAsRead): TemplateResult {
@@ -133,14 +136,20 @@ export class TruingScreen extends LeafingScreen {
       <p class="caption">Shavings of ${onPaper(bench).gap(side.shaving)}; the marked end to the left, ${upper} above, ${lower} below. Not to scale across.</p></div>`;
   }
 
-  #told(of: BoardFace, side: SideToTrue, found: SideAsRead): TemplateResult {
+  #stages(side: SideToTrue, found: SideAsRead): TemplateResult {
+    const telling = onPaper(this.view.bench.state);
+    const [verdict] = verdictWords(side, found, telling);
+    return html`<div class="told"><p><strong>${verdict}</strong></p>${found.trueEnough ? html`<p>Nothing more to plane.</p>` : html`<ol>${stageWords(side, found, telling).map((stage, index) => html`<li>${index + 1}. ${stage}</li>`)}</ol>`}</div>`;
+  }
+
+  /** Wind, hollow and crown, thickness, diagonals, and how it meets the side that it is glued to: in words alone, and large. */
+  #shape(of: BoardFace, side: SideToTrue, found: SideAsRead): TemplateResult {
     const { state: bench } = this.view.bench;
     const telling = onPaper(bench);
     const [verdict, ...shape] = verdictWords(side, found, telling);
-    if (this.screen.shows === undefined) return html`<div class="told"><p><strong>${verdict}</strong></p>${found.trueEnough ? html`<p>Nothing more to plane.</p>` : html`<ol>${stageWords(side, found, telling).map((stage, index) => html`<li>${index + 1}. ${stage}</li>`)}</ol>`}</div>`;
     const thickness = found.board.thickness ? [thicknessWords(bench, side, found, telling)] : [];
     const meets = meetingsOf(bench, of).filter(({ mating, sides }) => mating && sides.some(({ board, face }) => board === of.board && face === of.face)).map((meeting) => meetingWords(meeting, telling));
-    return html`<div class="told"><p><strong>${verdict}</strong></p>${[...shape, ...thickness, ...meets].map((line) => html`<p>${line}</p>`)}</div>`;
+    return html`<div class="told"><p><strong>${verdict}</strong></p>${[...shape, ...thickness, ...meets, `What is allowed: ${side.limit.source}.`].map((line) => html`<p>${line}</p>`)}</div>`;
   }
 
   #more(of: BoardFace): readonly Choice[] {
@@ -150,7 +159,8 @@ export class TruingScreen extends LeafingScreen {
     const asks = (request: Parameters<TruingScreen['ask']>[0]): Choice['does'] => ({ here: () => { this.#turn('side'); this.ask(request); } });
     return [
       { label: 'which board', does: { here: () => this.#turn('boards') } },
-      { label: 'take thickness', does: asks({ kind: 'read side', of, thickness: true }) },
+      { label: 'take thickness', does: asks({ kind: 'read side', of, about: 'thickness' }) },
+      { label: 'take diagonals', does: asks({ kind: 'read side', of, about: 'diagonals' }) },
       { label: 'how thick', does: asks({ kind: 'thickness left', of }) },
       { label: 'I planed it', does: asks({ kind: 'surface planed', of }) },
       { label: 'one shaving', detail: telling.gap(settings.shaving), does: { here: () => this.#turn('shaving') } },

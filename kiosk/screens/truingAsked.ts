@@ -5,6 +5,7 @@ import type { GapSense } from '../../core/bench/request.ts';
 import { nanometres, ZERO_LENGTH, type Length } from '../../core/length/length.ts';
 import { sensesOf, SENSE_WORDS } from '../../core/respond/truingReading.ts';
 import { sideToTrue } from '../../core/respond/truingSide.ts';
+import { isOfBoard } from '../../core/true/readings.ts';
 import { onPaper, questionOf, writeSide } from '../../core/respond/truingWords.ts';
 import type { KioskView } from '../hostPort.ts';
 import { ask } from '../hostPort.ts';
@@ -42,7 +43,8 @@ export class TruingAsked extends LitElement {
   override willUpdate(changed: PropertyValues): void {
     if (!changed.has('asked')) return;
     this.sense = null;
-    this.typing = null;
+    // Nothing to choose from: then it is typed.
+    this.typing = sensesOf(this.asked.what) === undefined && usualReadings(this.view.bench.state, this.asked).length === 0 ? 'fractions' : null;
   }
 
   protected override updated(): void {
@@ -89,10 +91,10 @@ export class TruingAsked extends LitElement {
     const nothingShows: Choice = { label: 'no gap', does: { here: () => this.#answer(ZERO_LENGTH) } };
     if (senses && this.sense === null) return [...senses.map((sense): Choice => ({ label: SENSE_WORDS[sense], does: { here: () => { this.sense = sense; } } })), nothingShows];
     return [
-      ...(senses || this.asked.what === 'thickness' ? [] : [nothingShows]),
+      ...(senses || isOfBoard(this.asked.what) ? [] : [nothingShows]),
       ...usualReadings(bench, this.asked).map((length): Choice => ({ label: keySize(bench, length), does: { here: () => this.#answer(length) } })),
       { label: bench.settings.rounding.unit === 'inch' ? 'in fractions' : 'type it', does: { here: () => { this.typing = 'fractions'; } } },
-      ...(this.asked.what === 'thickness' ? [] : [{ label: smallSay, does: { here: () => { this.typing = 'small'; } } } satisfies Choice]),
+      ...(isOfBoard(this.asked.what) ? [] : [{ label: smallSay, does: { here: () => { this.typing = 'small'; } } } satisfies Choice]),
     ];
   }
 

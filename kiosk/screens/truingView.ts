@@ -16,9 +16,10 @@ export function planingDrawingOf({ surface, board: { first, plan } }: SideAsRead
   return { surface, depths: first.depths, shavings: plan.shavings, levels };
 }
 
-/** Gaps that one press says, in the unit of the bench; of the thickness, what is over the planned one. */
+/** Gaps that one press says, in the unit of the bench; of the thickness, what is over the planned one; of the second diagonal, the first. */
 export function usualReadings(state: State, { what, of }: AskedReading): readonly Length[] {
   const inch = state.settings.rounding.unit === 'inch';
+  if (what === 'first diagonal' || what === 'second diagonal') return takenOf(state, turnedTo(of, 'face')).filter((one) => one.what === 'first diagonal' && what === 'second diagonal').map(({ gap }) => gap);
   if (what === 'thickness') {
     const planned = sideToTrue(state, turnedTo(of, 'face'))?.planned;
     if (planned === undefined) return [];
@@ -62,4 +63,4 @@ export function boardLabel(state: State, of: BoardFace): { readonly label: strin
   return { label, detail: whole ? `glued up, ${read}` : read };
 }
 
-export const READING_TITLES: Readonly<Record<ReadingKind, string>> = { sticks: 'Winding sticks', along: 'Straightedge along', across: 'Straightedge across', square: 'Try square', thickness: 'Calipers' };
+export const READING_TITLES: Readonly<Record<ReadingKind, string>> = { 'sticks': 'Winding sticks', 'along': 'Straightedge along', 'across': 'Straightedge across', 'square': 'Try square', 'thickness': 'Calipers', 'first diagonal': 'Tape, corner to corner', 'second diagonal': 'Tape, corner to corner' };

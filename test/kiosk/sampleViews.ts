@@ -86,7 +86,7 @@ const LAYER: BoardFace = { part: 'leg', copy: 1, board: 1, face: 'other face' };
 const PLACES_READ = [1, 9, 17, 25.5, 33.5, 41.5, 49.5];
 const LAYER_READ = [0, 20, 31, 10, 0].map((gap, index) => reading('along', [1, 9, 16.5, 24.5, 32.25][index] ?? 1, gap));
 const READ: State = { ...UNDER_WAY, crafts: new Map([[PIECE.file.name, { ...NO_CRAFT, surfaces: new Map([
-  [faceKey(RAIL_FACE), [reading('sticks', 49.5, 190), reading('sticks', 25.5, 120), ...[0, 14, 26, 31, 22, 10, 0].map((gap, index) => reading('along', PLACES_READ[index] ?? 0, gap)), reading('across', 1, -8), reading('across', 25.5, 12),
+  [faceKey(RAIL_FACE), [reading('sticks', 49.5, 190), reading('sticks', 25.5, 120), ...[0, 14, 26, 31, 22, 10, 0].map((gap, index) => reading('along', PLACES_READ[index] ?? 0, gap)), reading('across', 1, -8), reading('across', 25.5, 12), reading('first diagonal', 0, 50_780), reading('second diagonal', 0, 50_710),
     ...[1340, 1335, 1328, 1318, 1322, 1335, 1342].map((thick, index) => reading('thickness', PLACES_READ[index] ?? 0, thick))]],
   [faceKey(RAIL_EDGE), PLACES_READ.flatMap((at, index) => [reading('square', at, 12 - 3 * index), reading('along', at, [0, 5, 9, 10, 8, 4, 0][index] ?? 0)])],
   [faceKey(LAYER), LAYER_READ], [faceKey({ ...LAYER, board: 2, face: 'face' }), LAYER_READ],
@@ -227,6 +227,7 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'truing, a gap asked': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, ...askedOf(RAIL_FACE, 'along') }),
   'truing, the square asked': viewOf({ name: 'truing', of: RAIL_EDGE }, { state: READ, ...askedOf(RAIL_EDGE, 'square') }),
   'truing, thickness asked': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, ...askedOf(RAIL_FACE, 'thickness') }),
+  'truing, a diagonal asked': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, ...askedOf(RAIL_FACE, 'first diagonal') }),
   'truing, refused': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, reply: { say: '', note: 'There is no such place: long rail one, reference face is fifty, and a half inches long.', signal: 'wrong' } }),
   'faces, nothing told': viewOf({ name: 'faces', part: 'leg' }, { state: FRESH }),
   'faces, as they stand': viewOf({ name: 'faces', part: 'leg' }, { state: FACED }),

@@ -5,7 +5,8 @@ const row = rowsOf('truing');
 /** Readings of a face, and what to plane. */
 export const TRUING_ROWS = [
   row('take the readings', ['take [the] readings', 'take [the] readings of [the] {side?}', 'read [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {} })),
-  row('take the thickness', ['take [the] thickness', 'take [the] thickness of [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {}, thickness: true })),
+  row('take the thickness', ['take [the] thickness', 'take [the] thickness of [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {}, about: 'thickness' })),
+  row('take the diagonals', ['take [the] diagonals', 'take [the] diagonals of [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {}, about: 'diagonals' })),
   row('what the sticks show', ['[the] [winding] sticks (at|in|near) [the] {spot} [show] {sense} [by] {length}'], ({ spot, sense, length }) => (sense === 'left' || sense === 'right' ? { kind: 'surface reading', of: {}, what: 'sticks', at: spot, gap: length, sense } : undefined)),
   row('a gap under the straightedge', ['[the] gap (at|in|near) [the] {spot} is {length}'], ({ spot, length }) => ({ kind: 'surface reading', of: {}, what: 'along', at: spot, gap: length })),
   row('a gap across', ['across (at|in|near) [the] {spot} [it is] {sense} [by] {length}'], ({ spot, sense, length }) => (sense === 'hollow' || sense === 'crowned' ? { kind: 'surface reading', of: {}, what: 'across', at: spot, gap: length, sense } : undefined)),

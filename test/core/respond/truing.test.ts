@@ -122,6 +122,13 @@ describe('what the readings come to', () => {
     expect(say('how thick will it be')).toMatch(/^Both faces true leave one, and one eighth inches at the most: one eighth of an inch less than the one, and one quarter inches planned\. What gives:/);
   });
 
+  it('is how far the ends are out of square, by the diagonals (parallelogram, law of cosines; worked by hand)', () => {
+    say('read long rail one', 'enough', 'take the diagonals', 'fifty one point four seven eight seven inches', 'fifty one point three six two one inches');
+    expect(taken('longRail/1//face')).toEqual([['first diagonal', 0, 51.4787], ['second diagonal', 0, 51.3621]]);
+    // Over the 50 1/2 in that the rail is long in the rough: (51.4787² − 51.3621²) / (4 · 50.5) = 0.0594 in.
+    expect(say('is it flat')).toMatch(/The diagonal from near left to far right is longer by one hundred seventeen thousandths of an inch: the ends are out of square by fifty-nine thousandths of an inch over the width, those corners stand out\./);
+  });
+
   it('tells of a square edge which arris is high', () => {
     say('read the edge of long rail one', 'far side ten thousandths', 'at the far side ten thousandths', ...Array.from({ length: 5 }, () => 'far side ten thousandths'), ...Array.from({ length: 7 }, () => 'no gap'));
     expect(say('what do I plane')).toBe('Two shavings of five thousandths of an inch at the highest place. First one shaving from end to end, the arris at the face. Then one shaving from end to end, the arris at the face.');

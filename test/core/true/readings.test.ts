@@ -107,6 +107,18 @@ describe('the other face', () => {
   });
 });
 
+describe('the diagonals of a board', () => {
+  it('tell how far its ends run out over the width, whatever parallelogram it is', () => {
+    fc.assert(fc.property(fc.integer({ min: 10, max: 96 }), fc.integer({ min: 2, max: 30 }), fc.integer({ min: -500, max: 500 }), (length, width, off) => {
+      const end = off / 1000;
+      const [first, second] = [Math.hypot(length + end, width), Math.hypot(length - end, width)];
+      const { diagonals } = come([{ what: 'first diagonal', fromEnd: inches(0), gap: inches(first) }, { what: 'second diagonal', fromEnd: inches(0), gap: inches(second) }], { size: { length: inches(length), width: inches(width) }, stick: inches(40) });
+      expect(Math.abs((diagonals?.endsOff ?? -1) - Math.abs(inches(end)))).toBeLessThanOrEqual(100);
+      expect(diagonals?.longer).toBe(off > 0 ? 'first' : off < 0 ? 'second' : 'neither');
+    }));
+  });
+});
+
 describe('the guide', () => {
   const lengths = fc.integer({ min: 3, max: 240 }).map(inches);
 
@@ -121,7 +133,7 @@ describe('the guide', () => {
   });
 
   it('asks for each reading once, and for no more when all are taken or left out', () => {
-    fc.assert(fc.property(lengths, fc.constantFrom(...TRUED_FACES, 'thickness' as const), fc.array(fc.boolean(), { minLength: 60, maxLength: 60 }), (length, about, take) => {
+    fc.assert(fc.property(lengths, fc.constantFrom(...TRUED_FACES, 'thickness' as const, 'diagonals' as const), fc.array(fc.boolean(), { minLength: 60, maxLength: 60 }), (length, about, take) => {
       const size = { length, width: inches(4) };
       const wanted = wantedOn(about, stationsFor(length, 'inch'));
       let taken: readonly FaceReading[] = [];
