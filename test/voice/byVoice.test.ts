@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Request } from '../../core/bench/request.ts';
 import { exportBundle } from '../../core/journal/bundle.ts';
+import { nanometres, NANOMETRES_PER_INCH } from '../../core/length/length.ts';
 import { atTheEndFrame } from '../core/respond/session.ts';
 import { openInRoom, untilSilent } from './inRoom.ts';
 import { joined, quiet } from './sound.ts';
@@ -33,6 +35,18 @@ test('three sizes for the layout of a leg are asked for, one is recorded, and wh
   expect(noted).toMatch(/Not cut yet, and now different: top, length, sixty, and one eighth inches instead of sixty inches, end to end/);
   expect(await answerTo('bench, what moved', /^Measured: leg two, width, one sixteenth of an inch over the plan/)).toMatch(/Inside length, inside width and height hold\.$/);
   expect((await benchNow(kiosk.page)).entries.filter(({ kind }) => kind === 'measured')[0]).toEqual({ kind: 'measured', measurement: { size: 'leg.width', copy: 2, length: 84_137_500 } });
+});
+
+test('a cutting plan is looked for in a worker while the bench goes on, and sawn by what is said', async () => {
+  const ask = (request: Request) => kiosk.page.evaluate((detail) => document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-request', { detail })), request);
+  for (const feet of [10, 10, 10, 10, 10, 10, 8, 8]) await ask({ kind: 'new board', length: nanometres(feet * 12 * NANOMETRES_PER_INCH), width: nanometres(10 * NANOMETRES_PER_INCH) });
+  await answerTo('bench, plan the cutting', /^Planning thirty-seven rough parts on eight boards/);
+  expect(await untilSaid(kiosk.page, /say take the plan/, 90_000)).toMatch(/this plan uses/i);
+  await answerTo('bench, take the plan', /plan is taken/i);
+  await answerTo('bench, what do i cut next', /^Board/);
+  const cut = async () => (await benchNow(kiosk.page)).entries.filter(({ kind }) => kind === 'cut made').length;
+  await answerTo('bench, cut', /^Cut one made/);
+  expect(await cut()).toBe(1);
 });
 
 test('with glue on the hands: the shop is told, the glue-up goes move by move, and the time that is left is asked for', async () => {
