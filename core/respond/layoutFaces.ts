@@ -65,6 +65,7 @@ function marksIn({ lines, depths }: FaceView): readonly Mark[] {
 /** The copy on the screen, or the part named, or what the step lays out; a sentence when it is none of them. */
 function aboutOf(bench: Bench, jointing: Jointing, { part, copy, to }: LayoutFaceRequest): About | string {
   const { screen } = bench.conversation;
+  if (part !== undefined && to === 'next copy') return screen.name === 'layout' && screen.part === part ? nextCopy(jointing, screen) : { part, copy: 1 };
   if (part !== undefined) return { part, ...(copy === undefined ? {} : { copy }) };
   const { state } = jointing;
   if (screen.name === 'layout') return to === 'next copy' ? nextCopy(jointing, screen) : { part: screen.part, ...(screen.copy === undefined ? {} : { copy: screen.copy }) };

@@ -66,7 +66,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'chopping':
       return ['next', 'back', 'stage three', 'say again', 'how deep', 'which chisel', 'done'];
     case 'layout':
-      return ['next face', 'next copy', ...copy.map((one) => `the layout of ${one}`), 'to face B', 'where do the mortises go', 'print it', 'which gauge is set to what'];
+      return ['next face', ...nextOne(screen, bench), ...copy.map((one) => `the layout of ${one}`), 'to face B', 'where do the mortises go', 'print it', 'which gauge is set to what'];
     case 'paper':
       return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
     case 'air':
@@ -100,6 +100,12 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     default:
       return assertNever(screen);
   }
+}
+
+/** 'next leg', while there are several. */
+function nextOne({ part: id }: Extract<Screen, { name: 'layout' }>, { state: { piece } }: Bench): readonly string[] {
+  const part = piece?.file.parts.find((one) => one.id === id);
+  return part === undefined || part.count < 2 ? [] : [`next ${part.name}`];
 }
 
 /** What is told of faces: of the leg on the screen without its name. */

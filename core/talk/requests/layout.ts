@@ -10,6 +10,7 @@ export const LAYOUT_ROWS = [
   row('the next face of a layout', ['[the] next face', '[the] other face'], () => ({ kind: 'layout face', to: 'next' })),
   row('the face of a layout before', ['[the] face before', '[the] previous face'], () => ({ kind: 'layout face', to: 'back' })),
   row('the layout of the next copy', ['[the] next copy'], () => ({ kind: 'layout face', to: 'next copy' })),
+  row('the layout of the next copy, by its name', ['[the] next {part}'], ({ part: { part } }) => ({ kind: 'layout face', part, to: 'next copy' })),
   row('the diagonals of a frame', ['[the] diagonals [of [the] frame] are {first} and {second}', '[the] first diagonal is {first} and [the] second is {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { unsaid: true }, first, second })),
   row('the diagonals of an end frame', ['[the] diagonals of [the] end frame are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'end frame' }, first, second })),
   row('the diagonals of the front', ['[the] diagonals of [the] front are {first} and {second}'], ({ first, second }) => ({ kind: 'diagonals', of: { frame: 'front frame' }, first, second })),

@@ -27,7 +27,9 @@ describe('the layout on the screen', () => {
     session.say('layout of leg four');
     session.say('next copy');
     expect(screen()).toEqual({ name: 'layout', part: 'leg', copy: 1, face: 1 });
-    expect(session.say('next copy')).toMatch(/^Leg two, face C/);
+    expect(session.say('next leg')).toMatch(/^Leg two, face C/);
+    session.say('next long rail');
+    expect(screen()).toEqual({ name: 'layout', part: 'longRail', copy: 1, face: 1 });
   });
 
   it('goes to the face that is named, and says where nothing is marked', () => {
