@@ -16,7 +16,8 @@ export const PAPER_ROWS = [
   row('print the layout of a part', ['print [the] layout of [the] {part}', 'print [the] {part}'], ({ part }) => ({ kind: 'print sheets', sheet: layout(part) })),
   row('save the layout of a part', ['save [the] layout of [the] {part}'], ({ part }) => ({ kind: 'save sheets', sheet: layout(part) })),
   ...OTHERS.flatMap(([said, sheet]) => [
-    row(`how many sheets for the ${sheet.what}`, [`how many sheets for [the] ${said}`, `how many sheets does [the] ${said} take`, `[show [me]] [the] ${said}`], () => ({ kind: 'sheets', sheet })),
+    // The cutting plan has a screen of its own, which its bare name stands for.
+    row(`how many sheets for the ${sheet.what}`, [`how many sheets for [the] ${said}`, `how many sheets does [the] ${said} take`, `[show [me]] [the] ${said}${said === 'cutting plan' ? ' on paper' : ''}`], () => ({ kind: 'sheets', sheet })),
     row(`print the ${sheet.what}`, [`print [the] ${said}`], () => ({ kind: 'print sheets', sheet })),
     row(`save the ${sheet.what}`, [`save [the] ${said}`], () => ({ kind: 'save sheets', sheet })),
   ]),
