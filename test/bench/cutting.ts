@@ -1,6 +1,6 @@
 /**
  * Cutting plans. With `--instances DIR` (may be given more than once): the published instances in that folder's *.txt files, value, bound, proof and time each;
- * `--seconds N` for other than the 5 that each may take; `--browser` to run them in a worker of the browser. Without: jobs as they come in a shop, against first fit decreasing.
+ * `--seconds N` for other than the 5 that each may take; `--browser` to run them in a worker of the browser, `--highs` by a general mixed-integer solver instead (one-dimensional ones). Without: jobs as they come in a shop, against first fit decreasing.
  */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -10,6 +10,7 @@ import { readInstance, type Instance } from '../../core/stock/instances.ts';
 import { faultsOf } from '../../core/stock/plan/check.ts';
 import { planStock } from '../../core/stock/plan/planStock.ts';
 import { CHROMIUM_FLAGS, findOrInstallChromium } from '../../deploy/chromium.mjs';
+import { solveByHighs } from './cutting/highs.ts';
 import { solveInstance, type Answer } from './cutting/instance.ts';
 import { firstFitDecreasing, job } from './cutting/jobs.ts';
 
@@ -88,6 +89,7 @@ function runJobs(): void {
 if (folders.length === 0) runJobs();
 else {
   const browser = words.includes('--browser') ? await openBrowser() : undefined;
-  for (const folder of folders) await runInstances(folder, browser?.solve ?? ((instance) => Promise.resolve(solveInstance(instance, seconds))));
+  const here = (instance: Instance): Promise<Answer> => (words.includes('--highs') && instance.kind === 'one-dimensional' ? solveByHighs(instance.problem, seconds) : Promise.resolve(solveInstance(instance, seconds)));
+  for (const folder of folders) await runInstances(folder, browser?.solve ?? here);
   await browser?.close();
 }
