@@ -3,7 +3,7 @@ import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { Length } from '../length/length.ts';
 import type { WantedReading } from '../true/guide.ts';
 import type { BoardFace } from '../true/readings.ts';
-import type { Guided, Request } from './request.ts';
+import type { GapSense, Guided, Request } from './request.ts';
 import type { Screen } from './screen.ts';
 
 /** Short tones that are understood before any word is. */
@@ -15,7 +15,7 @@ export type Question =
   | { readonly kind: 'yes or no'; readonly onYes: Request }
   | { readonly kind: 'length'; readonly size: string; readonly copy?: number }
   /** A gap or a thickness, at one place of one side of a board. */
-  | ({ readonly kind: 'surface reading'; readonly of: BoardFace } & WantedReading & Guided);
+  | ({ readonly kind: 'surface reading'; readonly of: BoardFace; readonly sense?: GapSense } & WantedReading & Guided);
 
 export interface Reply {
   /**

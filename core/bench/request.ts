@@ -197,6 +197,7 @@ export type TruingRequest =
   /** `sure` once the maker was asked whether it is really so much. */
   | { readonly kind: 'surface reading'; readonly of: SideMeant; readonly what: ReadingKind; readonly at: Spot; readonly gap: Length; readonly sense?: GapSense; readonly guided?: Guided; readonly sure?: true }
   | { readonly kind: 'leave out reading' }
+  | { readonly kind: 'other side'; readonly of: SideMeant }
   | { readonly kind: 'surface planed'; readonly of: SideMeant }
   | { readonly kind: 'what to plane'; readonly of: SideMeant }
   | { readonly kind: 'is it flat'; readonly of: SideMeant }
@@ -237,4 +238,6 @@ export type AnswerRequest =
   | { readonly kind: 'no' }
   | { readonly kind: 'choose'; readonly index: number }
   | { readonly kind: 'answer length'; readonly length: Length }
-  | { readonly kind: 'answer reading'; readonly length: Length; readonly sense?: GapSense };
+  | { readonly kind: 'answer reading'; readonly length: Length; readonly sense?: GapSense }
+  /** The way first; how much is asked then. */
+  | { readonly kind: 'answer sense'; readonly sense: GapSense };

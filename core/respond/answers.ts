@@ -3,7 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { AnswerRequest, Request } from '../bench/request.ts';
 import { refuse, tell } from './plain.ts';
-import { answeredReading } from './truingReading.ts';
+import { answeredReading, askHowMuch } from './truingReading.ts';
 
 /** Turns an answer to the open question into the request that it stands for, or into a reply when there is none. */
 export function readAnswer(bench: Bench, answer: AnswerRequest): Request | Response {
@@ -19,11 +19,13 @@ export function readAnswer(bench: Bench, answer: AnswerRequest): Request | Respo
       return chosen ? chosen.request : refuse('There is no such choice.', { question });
     }
     case 'answer length': {
-      if (question.kind === 'surface reading') return answeredReading(question, answer.length, undefined);
+      if (question.kind === 'surface reading') return answeredReading(question, answer.length, question.sense);
       if (question.kind !== 'length') return refuse('I did not ask for a size.', { question });
       const copy = question.copy === undefined ? {} : { copy: question.copy };
       return { kind: 'record', size: question.size, ...copy, length: answer.length };
     }
+    case 'answer sense':
+      return question.kind === 'surface reading' ? askHowMuch(question, answer.sense) : refuse('I did not ask for a reading.', { question });
     case 'answer reading':
       return question.kind === 'surface reading' ? answeredReading(question, answer.length, answer.sense) : refuse('I did not ask for a reading.', { question });
     default:

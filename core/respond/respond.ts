@@ -59,7 +59,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
     case 'air': case 'stock moisture': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
     case 'glue tonight': case 'label': case 'how many clamps': case 'how long to warm':
       return respondToAir(bench, request, now);
-    case 'read side': case 'surface reading': case 'leave out reading': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':
+    case 'read side': case 'surface reading': case 'leave out reading': case 'other side': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':
       return respondToTruing(bench, request, now);
     case 'begin gluing': case 'next move': case 'leave gluing': case 'divide gluing':
       return respondToGluing(bench, request, now);
@@ -70,7 +70,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToKeeping(bench, request);
     case 'say again': case 'louder': case 'quieter': case 'be quiet': case 'what can I say': case 'show': case 'which': case 'not understood':
       return respondToTalk(bench, request);
-    case 'yes': case 'no': case 'choose': case 'answer length': case 'answer reading': {
+    case 'yes': case 'no': case 'choose': case 'answer length': case 'answer reading': case 'answer sense': {
       const read = readAnswer(bench, request);
       return 'entries' in read ? read : respond({ ...bench, conversation: { ...bench.conversation, question: null } }, read, now);
     }

@@ -7,7 +7,7 @@ import { subtract } from '../length/arithmetic.ts';
 import type { State } from '../journal/state.ts';
 import { renderTelling } from '../reckoning/telling.ts';
 import type { SideAsRead, SideToTrue } from '../true/asRead.ts';
-import { turnedTo, type BoardFace } from '../true/readings.ts';
+import { nextSide, turnedTo, type BoardFace } from '../true/readings.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sentence, spoken } from './saying.ts';
 import { willTheyClose } from './truingMating.ts';
@@ -25,6 +25,7 @@ export function respondToTruing(bench: Bench, request: TruingRequest, now: Momen
   switch (request.kind) {
     case 'surface reading': return takeReading(bench, request, now);
     case 'leave out reading': return leaveOut(bench);
+    case 'other side': return withSide(bench, request.of, (of) => tell({ say: sentence(saySide(state, nextSide(of))), screen: { name: 'truing', of: nextSide(of) } }));
     case 'read side': return withSide(bench, request.of, (of) => readSide(state, of, request.about));
     case 'surface planed': return withSide(bench, request.of, (of) => planed(state, of));
     case 'what to plane': return withReadings(bench, request.of, (side, found, of) => tell({ say: whatToPlane(state, side, found), screen: { name: 'truing', of } }));

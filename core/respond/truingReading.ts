@@ -92,6 +92,13 @@ export function askNext(state: State, of: BoardFace, guided: Guided): Reply | un
   };
 }
 
+/** The way is told: how much it is. A way that such a gap cannot go is asked for again. */
+export function askHowMuch(question: Extract<NonNullable<Bench['conversation']['question']>, { kind: 'surface reading' }>, sense: GapSense): Response {
+  const senses = sensesOf(question.what);
+  if (!senses?.includes(sense)) return refuse(senses ? sentence(`${SENSE_WORDS[senses[0]]}, or ${SENSE_WORDS[senses[1]]}`).replace(/\.$/, '?') : 'Say how much it is.', { question });
+  return tell({ say: sentence(`${SENSE_WORDS[sense]}; by how much`).replace(/\.$/, '?'), question: { ...question, sense } });
+}
+
 /** What answers the open question: a bare length, or one with its way. */
 export function answeredReading(question: Extract<NonNullable<Bench['conversation']['question']>, { kind: 'surface reading' }>, length: Length, sense: GapSense | undefined): Reading {
   const { of, what, fromEnd, about, leftOut } = question;

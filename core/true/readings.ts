@@ -52,6 +52,13 @@ export function turnedTo(of: BoardFace, face: TruedFace): BoardFace {
   return { ...sideOf(of), face };
 }
 
+const NEXT_SIDE: Readonly<Record<TruedFace, TruedFace>> = { 'face': 'other face', 'other face': 'edge', 'edge': 'other edge', 'other edge': 'face' };
+
+/** The board turned to its next side, round and round. */
+export function nextSide(of: BoardFace): BoardFace {
+  return turnedTo(of, NEXT_SIDE[of.face]);
+}
+
 /** What is measured of the board as a whole, not of one of its sides. */
 export function isOfBoard(what: ReadingKind): boolean {
   return what === 'thickness' || what === 'first diagonal' || what === 'second diagonal';

@@ -25,7 +25,7 @@ import { LeafingScreen } from './leafing.ts';
 import './truingAsked.ts';
 import type { TruingAsked } from './truingAsked.ts';
 import type { AskedReading } from './truingView.ts';
-import { allBoards, boardLabel, planingDrawingOf, nextSide, smallStep } from './truingView.ts';
+import { allBoards, boardLabel, planingDrawingOf, smallStep } from './truingView.ts';
 
 const THICKEST_SHAVING = { inch: 30, millimetre: 75 } as const;
 
@@ -80,7 +80,7 @@ export class TruingScreen extends LeafingScreen {
     if (of === undefined || this.mode === 'boards') return keyRow('boards to true', { step: show({ name: 'step' }), ...this.leafKeys(), listen, menu: show({ name: 'menu' }) });
     if (this.mode === 'more') return keyRow('truing, more', { back: { here: () => this.#turn('side') }, step: show({ name: 'step' }), listen, menu: show({ name: 'menu' }) });
     return keyRow('truing', {
-      step: show({ name: 'step' }), 'other side': show({ name: 'truing', of: nextSide(of) }), 'how is it': { request: { kind: 'is it flat', of } }, 'what to plane': { request: { kind: 'what to plane', of } },
+      step: show({ name: 'step' }), 'other side': { request: { kind: 'other side', of } }, 'how is it': { request: { kind: 'is it flat', of } }, 'what to plane': { request: { kind: 'what to plane', of } },
       more: { here: () => this.#turn('more') }, listen, read: { does: { request: { kind: 'read side', of } }, tone: 'now' },
     });
   }

@@ -42,7 +42,7 @@ export class TruingAsked extends LitElement {
 
   override willUpdate(changed: PropertyValues): void {
     if (!changed.has('asked')) return;
-    this.sense = null;
+    this.sense = this.asked.sense ?? null;
     // Nothing to choose from: then it is typed.
     this.typing = sensesOf(this.asked.what) === undefined && usualReadings(this.view.bench.state, this.asked).length === 0 ? 'fractions' : null;
   }

@@ -5,7 +5,7 @@ import type { State } from '../../core/journal/state.ts';
 import { boardsIn, readingsCome, sideToTrue, takenOf } from '../../core/respond/truingSide.ts';
 import { writeSide } from '../../core/respond/truingWords.ts';
 import type { SideAsRead } from '../../core/true/asRead.ts';
-import { turnedTo, type BoardFace, type ReadingKind, type TruedFace } from '../../core/true/readings.ts';
+import { turnedTo, type BoardFace, type ReadingKind } from '../../core/true/readings.ts';
 import type { PlaningDrawing } from '../draw/planingLayout.ts';
 
 export type AskedReading = Extract<Question, { kind: 'surface reading' }>;
@@ -36,12 +36,6 @@ export function keySize(state: State, length: Length): string {
 /** A count of the smallest steps that are typed: thousandths of an inch, or hundredths of a millimetre. */
 export function smallStep(unit: 'inch' | 'millimetre'): { readonly step: number; readonly label: string; readonly say: string } {
   return unit === 'inch' ? { step: NANOMETRES_PER_INCH / 1000, label: '/1000 in', say: 'in thousandths' } : { step: NANOMETRES_PER_MILLIMETRE / 100, label: '/100 mm', say: 'in hundredths' };
-}
-
-const NEXT_SIDE: Readonly<Record<TruedFace, TruedFace>> = { 'face': 'other face', 'other face': 'edge', 'edge': 'other edge', 'other edge': 'face' };
-
-export function nextSide(of: BoardFace): BoardFace {
-  return turnedTo(of, NEXT_SIDE[of.face]);
 }
 
 /** Every board of the piece by its reference face: parts, copies, layers and boards. */

@@ -4,7 +4,7 @@ const row = rowsOf('truing');
 
 /** Readings of a face, and what to plane. */
 export const TRUING_ROWS = [
-  row('take the readings', ['take [the] readings', 'take [the] readings of [the] {side?}', 'read [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {} })),
+  row('take the readings', ['take [the] readings', 'take [the] readings of [the] {side?}', 'read [the] {side?}', 'read'], ({ side }) => ({ kind: 'read side', of: side ?? {} })),
   row('take the thickness', ['take [the] thickness', 'take [the] thickness of [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {}, about: 'thickness' })),
   row('take the diagonals', ['take [the] diagonals', 'take [the] diagonals of [the] {side?}'], ({ side }) => ({ kind: 'read side', of: side ?? {}, about: 'diagonals' })),
   row('what the sticks show', ['[the] [winding] sticks (at|in|near) [the] {spot} [show] {sense} [by] {length}'], ({ spot, sense, length }) => (sense === 'left' || sense === 'right' ? { kind: 'surface reading', of: {}, what: 'sticks', at: spot, gap: length, sense } : undefined)),
@@ -12,11 +12,12 @@ export const TRUING_ROWS = [
   row('a gap across', ['across (at|in|near) [the] {spot} [it is] {sense} [by] {length}'], ({ spot, sense, length }) => (sense === 'hollow' || sense === 'crowned' ? { kind: 'surface reading', of: {}, what: 'across', at: spot, gap: length, sense } : undefined)),
   row('light under the square', ['[the] square (at|in|near) [the] {spot} [shows] {sense} [by] {length}'], ({ spot, sense, length }) => (sense === 'far side' || sense === 'face side' ? { kind: 'surface reading', of: {}, what: 'square', at: spot, gap: length, sense } : undefined)),
   row('the thickness at a place', ['[the] thickness (at|in|near) [the] {spot} is {length}'], ({ spot, length }) => ({ kind: 'surface reading', of: {}, what: 'thickness', at: spot, gap: length })),
-  row('what to plane', ['(what|where) do i plane', 'how many shavings', '(what|where) do i plane (off|on) [the] {side?}'], ({ side }) => ({ kind: 'what to plane', of: side ?? {} })),
-  row('how a face is', ['how is the face', 'is [the] {side?} (flat|true|straight|out of wind)', 'how (flat|true|straight) is [the] {side?}'], ({ side }) => ({ kind: 'is it flat', of: side ?? {} })),
+  row('what to plane', ['(what|where) do i plane', 'what to plane', 'how many shavings', '(what|where) do i plane (off|on) [the] {side?}'], ({ side }) => ({ kind: 'what to plane', of: side ?? {} })),
+  row('how a face is', ['how is (the face|it)', 'is [the] {side?} (flat|true|straight|out of wind)', 'how (flat|true|straight) is [the] {side?}'], ({ side }) => ({ kind: 'is it flat', of: side ?? {} })),
   row('how thick it will be', ['how thick will [the] {side?} be', 'what thickness is left'], ({ side }) => ({ kind: 'thickness left', of: side ?? {} })),
   row('whether they will close', ['will (they|it|the joints|the boards|the layers) close', 'do they meet', 'will [the] {side?} close'], ({ side }) => ({ kind: 'will they close', of: side ?? {} })),
   row('a face was planed', ['[i have] planed it', 'i [have] planed [the] {side?}'], ({ side }) => ({ kind: 'surface planed', of: side ?? {} })),
+  row('the other side', ['[the] other side', 'turn it over'], () => ({ kind: 'other side', of: {} })),
   row('how much a shaving is', ['(one|a) shaving is {length}', 'the plane takes {length}'], ({ length }) => ({ kind: 'set', setting: { shaving: length } })),
   row('how long the sticks are', ['(the|my) [winding] sticks are {length} long'], ({ length }) => ({ kind: 'set', setting: { stick: length } })),
 ];

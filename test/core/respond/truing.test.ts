@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { NANOMETRES_PER_INCH } from '../../../core/length/length.ts';
 import { craftOf } from '../../../core/respond/evening.ts';
+import { parseHeard } from '../../../core/talk/doubt.ts';
 import { Session } from './session.ts';
 
 let session: Session;
@@ -27,6 +28,21 @@ describe('readings that the guide asks for', () => {
     expect(session.entries).toEqual([]);
     say('right end high');
     expect(taken('longRail/1//face')).toEqual([['sticks', 49.5, -1 / 32]]);
+  });
+
+  it('may be told in two breaths, the way first', () => {
+    say('read long rail one');
+    expect(say('right end high')).toBe('Right end high; by how much?');
+    say('one sixty fourth');
+    expect(taken('longRail/1//face')).toEqual([['sticks', 49.5, -1 / 64]]);
+    expect(say('hollow')).toBe('Left end high, or right end high?');
+    expect(asked()).toMatchObject({ kind: 'surface reading', what: 'sticks' });
+  });
+
+  it('are asked about when a number was not clearly heard', () => {
+    say('read long rail one', 'no gap', 'no gap');
+    expect(parseHeard('fifteen thousandths', ['fifteen'], session.bench)).toEqual({ kind: 'which', choices: [
+      { say: 'fifteen', request: { kind: 'answer length', length: inches(0.015) } }, { say: 'fifty', request: { kind: 'answer length', length: inches(0.05) } }] });
   });
 
   it('end with what they come to, and leave out what cannot be read', () => {
@@ -146,6 +162,11 @@ describe('two sides that are to be glued', () => {
     expect(say('will they close')).toMatch(/^Joint one will close: its widest gap is nothing\./);
     say('the gap in the middle is one thirty second');
     expect(say('will they close')).toMatch(/^Joint one gapes by thirty-one thousandths of an inch, more than a glue line bears\./);
+  });
+
+  it('that are edges take a force to be pulled shut (beams under an even load, Wood Handbook, chapter 9; the same as the reckoning gives)', () => {
+    say('read top board one second edge', 'enough', 'the gap in the middle is one thirty second', 'read top board two edge', 'no gap', 'enough');
+    expect(say('will they close')).toMatch(/^Joint one gapes by thirty-one thousandths of an inch, more than a glue line bears\. To pull it shut takes some two hundred pounds over its length\./);
   });
 
   it('are to be read first, and there are none in one piece of wood', () => {
