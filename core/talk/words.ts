@@ -46,6 +46,8 @@ export function nameKey(words: readonly string[]): string {
 
 function singularOf(word: string): string {
   if (word.length <= 3 || /(?:ss|us|is)$/.test(word)) return word;
+  // A possessive sounds like a plural, and its stem is what a dictionary has.
+  if (/['’]s?$/.test(word)) return word.replace(/['’]s?$/, '');
   if (/(?:el|ea|al|ol)ves$/.test(word)) return `${word.slice(0, -3)}f`;
   if (word.endsWith('ies')) return `${word.slice(0, -3)}y`;
   if (/(?:ches|shes|sses|xes)$/.test(word)) return word.slice(0, -2);

@@ -37,6 +37,14 @@ function sentencesOf({ start, states }: WordGraph): string[] {
   return from(start).sort();
 }
 
+describe('the words of the demo piece', () => {
+  it('are whole: of "baker\'s work table" the stem is listened for, which a dictionary has', () => {
+    const words = wordsIn(sentencesFor(TALKATIVE));
+    expect(words).toContain('baker');
+    expect([...words].filter((word) => word.endsWith("'"))).toEqual([]);
+  });
+});
+
 describe('a graph of sentences', () => {
   it('has exactly the sentences of its expression', () => {
     expect(sentencesOf(wordGraph(all('how', either('long', all('very', 'long'), 'wide'), optional('please'))))).toEqual(
