@@ -39,8 +39,8 @@ export type Screen =
   | { readonly name: 'faces'; readonly part?: string; readonly copy?: number; readonly face?: Face; readonly shows?: 'best' | 'second' }
   /** The rack; with a board, that board and what can be told of it. */
   | { readonly name: 'boards'; readonly board?: number }
-  /** The cutting plan, board by board: what is being looked for, or what was taken. */
-  | { readonly name: 'cutting'; readonly board?: number }
+  /** The cutting plan, board by board: what is being looked for, or what was taken; or what is left on rough parts and how it is sawn. */
+  | { readonly name: 'cutting'; readonly board?: number; readonly sizes?: true }
   /** What the rack lacks; with a board, one that lies at the yard and what it would give. */
   | { readonly name: 'buying'; readonly board?: Board }
   | { readonly name: 'clocks' }

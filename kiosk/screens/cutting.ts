@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import { allowancesOf, boardAtSaw, problemOf, takenPlan } from '../../core/respond/cuttingState.ts';
 import { writeMissing, writeStanding } from '../../core/respond/sayPlan.ts';
@@ -32,14 +32,12 @@ export class CuttingScreen extends BenchScreen {
   `];
 
   @property({ attribute: false }) screen: Extract<Screen, { name: 'cutting' }> = { name: 'cutting' };
-  /** How it is sawn is being looked at. */
-  @state() private sawing = false;
   protected fitStanding = new FitText(this, '.standing', [2, 1.8, 1.6, 1.4]);
   protected fitNext = new FitText(this, '.next', [2.6, 2.3, 2.1, 1.9, 1.7, 1.5]);
   protected fitNone = new FitText(this, '.none', [3, 2.6, 2.3, 2]);
 
   protected sheet(): TemplateResult {
-    if (this.sawing) return html`<bench-sawing-form .bench=${this.view.bench.state} @form-left=${() => { this.sawing = false; }} @form-turned=${() => this.requestUpdate()}></bench-sawing-form>`;
+    if (this.screen.sizes === true) return html`<bench-sawing-form .bench=${this.view.bench.state} @form-left=${() => this.ask({ kind: 'show', screen: { name: 'cutting' } })} @form-turned=${() => this.requestUpdate()}></bench-sawing-form>`;
     const plan = this.#plan();
     const board = this.#board();
     if (plan === undefined) return this.#none();
@@ -52,7 +50,7 @@ export class CuttingScreen extends BenchScreen {
   }
 
   keys(): readonly KeySpec[] {
-    if (this.sawing) return this.#form()?.keys() ?? [];
+    if (this.screen.sizes === true) return this.#form()?.keys() ?? [];
     const { offer } = this.view.bench.conversation;
     const boards = this.#plan()?.boards ?? [];
     const at = boards.findIndex(({ board }) => board === this.#board()?.board);
@@ -67,7 +65,7 @@ export class CuttingScreen extends BenchScreen {
       plan: offer?.looking === true ? null : { does: { request: { kind: 'plan cutting' } }, ...(boards.length === 0 ? { tone: 'now' as const } : {}) },
       stop: offer?.looking === true ? { request: { kind: 'stop planning' } } : null,
       buy: { request: { kind: 'what to buy' } },
-      sizes: boards.length === 0 ? { here: () => { this.sawing = true; } } : null,
+      sizes: boards.length === 0 ? show({ name: 'cutting', sizes: true }) : null,
       step: boards.length < 2 ? show({ name: 'step' }) : null,
       'take the plan': offer?.plan ? { does: { request: { kind: 'take plan' } }, tone: 'now' } : null,
       cut: taken ? { does: { request: { kind: 'cut made', board: board.board } }, tone: 'now', disabled: isFinished(board) } : null,
@@ -87,7 +85,7 @@ export class CuttingScreen extends BenchScreen {
   }
 
   #form(): SawingForm | null {
-    return this.sawing && this.hasUpdated ? this.renderRoot.querySelector('bench-sawing-form') : null;
+    return this.screen.sizes === true && this.hasUpdated ? this.renderRoot.querySelector('bench-sawing-form') : null;
   }
 
   /** The drawing has its room. */

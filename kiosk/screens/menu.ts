@@ -61,6 +61,7 @@ const SCREENS: readonly Choice[] = [
   { label: 'paper', does: show({ name: 'paper' }) },
   { label: 'boards', does: show({ name: 'boards' }) },
   { label: 'cutting plan', does: show({ name: 'cutting' }) },
+  { label: 'rough sizes', does: show({ name: 'cutting', sizes: true }) },
 ];
 
 declare global {

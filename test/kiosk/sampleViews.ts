@@ -265,6 +265,7 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'rack, empty': viewOf({ name: 'boards' }),
   'a board of the rack': viewOf({ name: 'boards', board: 1 }, { state: STACKED }),
   'cutting, no plan': viewOf({ name: 'cutting' }, { state: STACKED }),
+  'cutting, rough sizes': viewOf({ name: 'cutting', sizes: true }, { state: SAWING }),
   'cutting, looking': viewOf({ name: 'cutting' }, { state: STACKED, offer: { ...OFFERED, looking: true } }),
   'cutting, not enough': viewOf({ name: 'cutting' }, { state: SHORT, offer: offerOn(SHORT) }),
   'cutting, taken': viewOf({ name: 'cutting' }, { state: SAWING }),

@@ -32,6 +32,7 @@ export const BOARD_ROWS = [
   row('take the plan', ['take [the|this|that] plan', 'cut by (this|that|the) plan'], () => ({ kind: 'take plan' })),
   row('how good the plan is', ['how good is [the|this|that] plan', 'what is the best possible', 'what changed in the plan'], () => ({ kind: 'how good is the plan' })),
   row('show the plan', ['[show [me]] [the] cutting plan'], () => ({ kind: 'show', screen: { name: 'cutting' } })),
+  row('what is left on rough parts', ['[show [me]] [the] rough sizes', 'what is left on [the] rough parts'], () => ({ kind: 'show', screen: { name: 'cutting', sizes: true } })),
   row('what to cut next', ['what do i (cut|saw) [next|now]', '[the] next cut', 'what is the next cut', 'what do i cut next on board {count?}'], ({ count }) => ({ kind: 'next cut', ...ofBoard(count) })),
   row('what lies where on a board', ['where on board {count}', 'what (comes|do i get) from board {count}', 'where are the parts on board {count}'], ({ count }) => ({ kind: 'where on board', board: count })),
   row('all cuts of a board', ['read [me] [the] cuts [of|on|for] [board {count?}]', '[what are] the cuts (of|for) board {count?}'], ({ count }) => ({ kind: 'read cuts', ...ofBoard(count) })),

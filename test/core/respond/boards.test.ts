@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { problemOf, takenPlan } from '../../../core/respond/cuttingState.ts';
+import { readRecord } from '../../../core/journal/record.ts';
+import { benchFrom } from '../../../core/respond/advance.ts';
 import { withOffer } from '../../../core/respond/offer.ts';
 import { newsOf } from '../../../core/respond/sayPlan.ts';
 import type { Reply } from '../../../core/bench/reply.ts';
@@ -212,6 +214,15 @@ describe('cutting by the plan', () => {
     session.say(`board ${String(first?.board)} is twenty long`);
     expect(session.say(`cut on board ${String(first?.board)}`)).toContain('is not as it was planned');
     expect(plan(session).boards[0]?.made).toBe(0);
+  });
+
+  it('is read back from the journal as it was written, with the rack and every cut', () => {
+    const session = planned(...ENOUGH, 'color group two', 'it is rift sawn');
+    for (let cut = 0; cut < 12; cut++) session.say('cut');
+    session.say('board four has a split from fifty to sixty');
+    for (const record of session.bench.records) expect(readRecord(JSON.parse(JSON.stringify(record)))).toEqual({ ok: true, value: record });
+    const again = benchFrom(session.bench.records).state;
+    expect([again.rack, again.plans, again.sawing, again.lastBoard]).toEqual([session.bench.state.rack, session.bench.state.plans, session.bench.state.sawing, session.bench.state.lastBoard]);
   });
 
   it('is printed, a sheet a board, as soon as a plan is taken', () => {
