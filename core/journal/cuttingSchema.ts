@@ -27,7 +27,7 @@ const board = v.strictObject({
 const placed = v.strictObject({ blank: named, name: named, from: length, fromEdge: length, length, width: length });
 const cut = v.strictObject({ kind: v.picklist(['crosscut', 'rip', 'crosscut again']), section: whole(0, MOST_BLANKS), at: length, from: length, to: length, waste: v.picklist(['beyond', 'before']) });
 const taken = v.strictObject({
-  board: number, stood: board, made: whole(0, MOST_BLANKS), placed: v.pipe(v.array(placed), v.maxLength(MOST_BLANKS)), cuts: v.pipe(v.array(cut), v.maxLength(MOST_BLANKS)),
+  board: number, stood: board, kerf: length, made: whole(0, MOST_BLANKS), placed: v.pipe(v.array(placed), v.maxLength(MOST_BLANKS)), cuts: v.pipe(v.array(cut), v.maxLength(MOST_BLANKS)),
   rest: v.exactOptional(v.strictObject({ from: length, to: length })),
 });
 

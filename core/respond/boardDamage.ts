@@ -24,16 +24,15 @@ export function afterDamage(state: State, now: Board): Damage {
   const plan = takenPlan(state);
   const board = plan?.boards.find((one) => one.board === now.number);
   if (plan === undefined || board === undefined || board.made === 0) return NONE;
-  const { kerf } = state.sawing;
-  const reach = untouchedFrom(board, kerf);
-  const free = freedBlanks(board, kerf);
-  const stays = blanksToCome(board, kerf).filter((blank) => isSound(now, blank) && (reach === undefined || reach >= now.length || areaOf(blank).to <= reach));
+  const reach = untouchedFrom(board);
+  const free = freedBlanks(board);
+  const stays = blanksToCome(board).filter((blank) => isSound(now, blank) && (reach === undefined || reach >= now.length || areaOf(blank).to <= reach));
   const lost = board.placed.length - free.length - stays.length;
   if (lost === 0) return NONE;
   const parted = reach !== undefined && reach < now.length;
   const beyond = !parted ? undefined : pieceOf(now, state.lastBoard + 1, { from: nanometres(reach), to: now.length, fromEdge: nanometres(0), toEdge: nanometres(Math.max(now.width, now.farWidth)) });
-  const near = parted ? shortened(now, reach) : now;
-  const trimmed = trim({ ...board, stood: near, placed: [...free, ...stays] }, kerf, parted);
+  const near = parted ? shortened(now, reach - board.kerf) : now;
+  const trimmed = trim({ ...board, stood: near, placed: [...free, ...stays] }, parted);
   const over = trimmed.made >= trimmed.cuts.length;
   return {
     entries: [
@@ -51,12 +50,13 @@ function shortened(board: Board, reach: number): Board {
 }
 
 /** Cuts that free nothing any more are left out; those made stay, for the order goes by them. */
-function trim(board: TakenBoard, kerf: number, beyond: boolean): TakenBoard {
-  const wanted = blanksToCome(board, kerf).map(areaOf);
+function trim(board: TakenBoard, beyond: boolean): TakenBoard {
+  const { kerf } = board;
+  const wanted = blanksToCome(board).map(areaOf);
   const serves = (cut: Cut): boolean => wanted.some((area) => {
     const [start, end] = cut.kind === 'rip' ? [cut.from, cut.to] : [cut.at - kerf, cut.at + kerf];
     return start <= area.to && area.from <= end;
   });
   const cuts = board.cuts.filter((cut, index) => index < board.made || serves(cut));
-  return beyond ? { board: board.board, stood: board.stood, placed: board.placed, made: board.made, cuts } : { ...board, cuts };
+  return beyond ? { board: board.board, stood: board.stood, kerf, placed: board.placed, made: board.made, cuts } : { ...board, cuts };
 }

@@ -24,7 +24,7 @@ export function cutMade(state: State, board: TakenBoard): Response {
   const entries: readonly Entry[] = [{ kind: 'cut made', board: board.board }, ...offcuts.map((offcut): Entry => ({ kind: 'board put', board: offcut })), ...(over ? [{ kind: 'board gone', board: board.board } as const] : [])];
   const next = over ? followingBoard(state, board.board) : after;
   const say = [
-    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(state, board, after), ...offcuts.map((offcut) => sayOffcut(state, offcut)),
+    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(board, after), ...offcuts.map((offcut) => sayOffcut(state, offcut)),
     over ? `Board ${sayNumber(board.board)} is all cut.` : '', sayNext(state, next, over),
   ].filter(Boolean).join(' ');
   // An off-cut may save a board: what is not begun is looked over again.
@@ -34,13 +34,12 @@ export function cutMade(state: State, board: TakenBoard): Response {
 
 function offcutsFreed(state: State, board: TakenBoard): readonly Board[] {
   const now = state.rack.get(board.board) ?? board.stood;
-  return newOffcuts(board, state.sawing.kerf).map((area, index) => pieceOf(now, state.lastBoard + 1 + index, { from: nanometres(area.from), to: nanometres(area.to), fromEdge: nanometres(area.fromEdge), toEdge: nanometres(area.toEdge) }));
+  return newOffcuts(board).map((area, index) => pieceOf(now, state.lastBoard + 1 + index, { from: nanometres(area.from), to: nanometres(area.to), fromEdge: nanometres(area.fromEdge), toEdge: nanometres(area.toEdge) }));
 }
 
-function sayFreed(state: State, before: TakenBoard, after: TakenBoard): string {
-  const { kerf } = state.sawing;
-  const had = new Set(freedBlanks(before, kerf));
-  const fresh = freedBlanks(after, kerf).filter((blank) => !had.has(blank));
+function sayFreed(before: TakenBoard, after: TakenBoard): string {
+  const had = new Set(freedBlanks(before));
+  const fresh = freedBlanks(after).filter((blank) => !had.has(blank));
   return fresh.length === 0 ? '' : sentence(`${sayContents({ placed: fresh })} cut: write ${sayList([...new Set(fresh.map(({ name }) => name))])} on ${fresh.length === 1 ? 'it' : 'them'}`);
 }
 

@@ -93,7 +93,7 @@ function readCuts(state: State, board: TakenBoard): Response {
   const open = board.cuts.slice(board.made);
   if (open.length === 0) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen: { name: 'cutting', board: board.board } });
   const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellOneCut(cut, (length) => spoken(state, length))}`));
-  const kerf = sentence(`the saw takes ${spoken(state, state.sawing.kerf)}, which is reckoned in`);
+  const kerf = sentence(`the saw takes ${spoken(state, board.kerf)}, which is reckoned in`);
   return tell({ say: [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), ...lines, kerf].join(' '), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
 }
 

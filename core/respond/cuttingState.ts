@@ -48,9 +48,8 @@ export function begunBoards(state: State): readonly TakenBoard[] {
 
 /** What is cut already, and what is still to come from a board that is begun and as good as it was planned. */
 export function keptOf(state: State, board: TakenBoard): readonly PlacedBlank[] {
-  const { kerf } = state.sawing;
   const now = state.rack.get(board.board);
-  return [...freedBlanks(board, kerf), ...(now === undefined ? [] : blanksToCome(board, kerf).filter((blank) => isSound(now, blank)))];
+  return [...freedBlanks(board), ...(now === undefined ? [] : blanksToCome(board).filter((blank) => isSound(now, blank)))];
 }
 
 /** Whether a blank can still be had where it lies: no defect was told of since, and the board is as large. */
@@ -79,7 +78,7 @@ export function changedBoards(state: State): readonly number[] {
 
 function holds(state: State, board: TakenBoard): boolean {
   const now = state.rack.get(board.board);
-  return now !== undefined && blanksToCome(board, state.sawing.kerf).every((blank) => isSound(now, blank));
+  return now !== undefined && blanksToCome(board).every((blank) => isSound(now, blank));
 }
 
 /** The board that is being cut: the one asked for, else the one on the screen, else the first that is begun, else the first. */

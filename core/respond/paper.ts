@@ -62,8 +62,7 @@ function plannedOf(state: State): Pick<SheetOrder, 'planned'> {
   const plan = takenPlan(state);
   if (plan === undefined) return {};
   const boards = plan.boards.filter((board) => !isFinished(board));
-  const { kerf } = state.sawing;
-  return { planned: { of: plan, make: ({ title, drawn }) => boardSheets({ boards, kerf, title, drawn, paper: state.settings.paper, write: (length) => written(state, length) }) } };
+  return { planned: { of: plan, make: ({ title, drawn }) => boardSheets({ boards, title, drawn, paper: state.settings.paper, write: (length) => written(state, length) }) } };
 }
 
 function dateOf({ wallMs }: Moment): string {

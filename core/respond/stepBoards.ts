@@ -11,7 +11,7 @@ export function boardsAtStep(state: State, { operation, part }: Step): string {
   const plan = takenPlan(state);
   if (plan === undefined) return operation === 'rip' ? '' : 'There is no cutting plan yet: say plan the cutting.';
   const from = plan.boards.flatMap((board) => {
-    const count = blanksToCome(board, state.sawing.kerf).filter(({ blank }) => blank === part).length;
+    const count = blanksToCome(board).filter(({ blank }) => blank === part).length;
     return count === 0 ? [] : [`${sayNumber(count)} from board ${sayNumber(board.board)}`];
   });
   return from.length === 0 ? '' : sentence(`by the plan, ${sayList(from)}`);

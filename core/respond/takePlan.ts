@@ -10,7 +10,7 @@ export function planFrom(state: State, plan: StockPlan): TakenPlan {
   const added = plan.boundIn === 'boards' ? begun.length : 0;
   const fresh = plan.boards.flatMap((board): TakenBoard[] => {
     const stood = state.rack.get(board.board);
-    return stood === undefined ? [] : [takenBoard(board, stood)];
+    return stood === undefined ? [] : [takenBoard(board, stood, state.sawing.kerf)];
   });
   const { missing, boundIn, proven, cents, crosscutMetres, ripMetres } = plan;
   return { boards: [...begun.filter((board) => !isFinished(board)), ...fresh, ...begun.filter(isFinished)], missing, bound: plan.bound + added, boundIn, proven, cents, crosscutMetres, ripMetres };

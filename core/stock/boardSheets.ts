@@ -9,7 +9,6 @@ import { tellOneCut, tellPlaced } from './telling.ts';
 
 export interface BoardSheets {
   readonly boards: readonly TakenBoard[];
-  readonly kerf: Length;
   readonly title: string;
   readonly drawn: string;
   readonly paper: PaperName;
@@ -57,12 +56,12 @@ function titleOf({ stood }: TakenBoard, { write }: BoardSheets): string {
   return `Board ${stood.number}: ${quarterName(stood.thickness) ?? write(stood.thickness)} ${stood.species}, ${write(stood.length)} × ${write(stood.width)}${stood.farWidth === stood.width ? '' : ` to ${write(stood.farWidth)}`}`;
 }
 
-function linesOf(board: TakenBoard, { write, kerf }: BoardSheets): readonly string[] {
+function linesOf(board: TakenBoard, { write }: BoardSheets): readonly string[] {
   const wrong = board.stood.defects.map(({ what, from, to }) => `${what} ${write(from)} to ${write(to)}`);
   return [
     ...board.cuts.map((cut, index) => `${index + 1}  ${tellOneCut(cut, write)}${index < board.made ? ' (made)' : ''}`), '',
     ...tellPlaced(board, write), ...(wrong.length === 0 ? [] : ['', `To keep clear of: ${wrong.join('; ')}.`]), '',
-    `Lengths run from the marked end, widths from the reference edge; the saw takes ${write(kerf)}, which is reckoned in. Mark all the crosscuts before the first is sawn.`,
+    `Lengths run from the marked end, widths from the reference edge; the saw takes ${write(board.kerf)}, which is reckoned in. Mark all the crosscuts before the first is sawn.`,
   ];
 }
 
@@ -72,7 +71,7 @@ interface Scales {
   readonly y: (edge: number) => number;
 }
 
-function drawBoard(board: TakenBoard, { kerf, write }: BoardSheets, width: number): readonly Item[] {
+function drawBoard(board: TakenBoard, { write }: BoardSheets, width: number): readonly Item[] {
   const { stood } = board;
   const scales = scalesOf(stood, width);
   const { x, y, box } = scales;
@@ -81,7 +80,7 @@ function drawBoard(board: TakenBoard, { kerf, write }: BoardSheets, width: numbe
     { kind: 'stroke', look: 'outline', points: [spot(x(0), y(0)), spot(x(stood.length), y(0)), spot(x(stood.length), y(far)), spot(x(0), y(near)), spot(x(0), y(0))] },
     words(String(stood.number), spot(0, Math.round((y(0) + y(near)) / 2)), mm(6), { bold: true }),
     ...stood.defects.flatMap((defect) => hatching(box({ ...defect, to: Math.min(defect.to, stood.length), toEdge: Math.min(defect.toEdge, widthAt(stood, defect.from)) }))),
-    ...offcutsOf(board, kerf).map((area) => rectangle('thin', box({ ...area, toEdge: Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) }), 'off-cut')),
+    ...offcutsOf(board).map((area) => rectangle('thin', box({ ...area, toEdge: Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) }), 'off-cut')),
     ...board.placed.flatMap((blank) => [rectangle('mark', box(areaOf(blank)), blank.name), ...nameIn(box(areaOf(blank)), blank.name)]),
     ...board.cuts.flatMap((cut, index) => drawCut(cut, index + 1, scales, widthAt(stood, cut.kind === 'rip' ? 0 : cut.at), write)),
   ];

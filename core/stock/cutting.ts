@@ -1,4 +1,4 @@
-import { nanometres, NANOMETRES_PER_INCH } from '../length/length.ts';
+import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
 import type { Board } from './board.ts';
 import { widthAt } from './rack.ts';
 import type { Cut, PlacedBlank, PlannedBoard } from './plan/placed.ts';
@@ -8,11 +8,13 @@ export interface TakenBoard extends Pick<PlannedBoard, 'board' | 'placed' | 'cut
   readonly rest?: NonNullable<PlannedBoard['rest']>;
   readonly stood: Board;
   readonly made: number;
+  /** What the saw was reckoned to take. */
+  readonly kerf: Length;
 }
 
 /** A planned board as it is taken: nothing cut yet. */
-export function takenBoard({ board, placed, cuts, rest }: PlannedBoard, stood: Board): TakenBoard {
-  return { board, placed, cuts, stood, made: 0, ...(rest === undefined ? {} : { rest }) };
+export function takenBoard({ board, placed, cuts, rest }: PlannedBoard, stood: Board, kerf: Length): TakenBoard {
+  return { board, placed, cuts, stood, kerf, made: 0, ...(rest === undefined ? {} : { rest }) };
 }
 
 /** A rectangle on a board: along from the marked end, across from the reference edge, in nanometres. */
@@ -27,14 +29,14 @@ export interface Area {
 const WORTH_KEEPING = { length: 12 * NANOMETRES_PER_INCH, width: 2 * NANOMETRES_PER_INCH } as const;
 
 /** Blanks that the saw has freed: every cut along their edges is made. */
-export function freedBlanks(board: TakenBoard, kerf: number): readonly PlacedBlank[] {
+export function freedBlanks(board: TakenBoard): readonly PlacedBlank[] {
   if (board.made === 0) return [];
-  return board.placed.filter((blank) => isFree(board, areaOf(blank), kerf));
+  return board.placed.filter((blank) => isFree(board, areaOf(blank)));
 }
 
 /** Blanks that are still to be had from the board. */
-export function blanksToCome(board: TakenBoard, kerf: number): readonly PlacedBlank[] {
-  const free = new Set(freedBlanks(board, kerf));
+export function blanksToCome(board: TakenBoard): readonly PlacedBlank[] {
+  const free = new Set(freedBlanks(board));
   return board.placed.filter((blank) => !free.has(blank));
 }
 
@@ -46,7 +48,7 @@ export function areaOf({ from, fromEdge, length, width }: PlacedBlank): Area {
   return { from, to: from + length, fromEdge, toEdge: fromEdge + width };
 }
 
-function isFree({ cuts, made }: TakenBoard, area: Area, kerf: number): boolean {
+function isFree({ cuts, made, kerf }: TakenBoard, area: Area): boolean {
   return cuts.every((cut, index) => index < made || !touches(kerfOf(cut, kerf), area));
 }
 
@@ -61,16 +63,16 @@ function touches(one: Area, other: Area): boolean {
 }
 
 /** What is left of a board when all is cut, and worth keeping: the whole-width rest, and beside each section what lies beyond its last rip. */
-export function offcutsOf(board: TakenBoard, kerf: number): readonly Area[] {
+export function offcutsOf(board: TakenBoard): readonly Area[] {
   const { rest, stood } = board;
   const ends: Area[] = rest === undefined ? [] : [{ from: rest.from, to: rest.to, fromEdge: 0, toEdge: Math.max(stood.width, stood.farWidth) }];
-  return [...ends, ...besideSections(board, kerf)].filter((area) => {
+  return [...ends, ...besideSections(board)].filter((area) => {
     const narrow = Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) - area.fromEdge;
     return area.to - area.from >= WORTH_KEEPING.length && narrow >= WORTH_KEEPING.width;
   });
 }
 
-function besideSections({ cuts, stood }: TakenBoard, kerf: number): Area[] {
+function besideSections({ cuts, stood, kerf }: TakenBoard): Area[] {
   const sections = [...new Set(cuts.map(({ section }) => section))].filter((section) => section > 0);
   return sections.flatMap((section): Area[] => {
     const rips = cuts.filter((cut) => cut.kind === 'rip' && cut.section === section);
@@ -82,16 +84,16 @@ function besideSections({ cuts, stood }: TakenBoard, kerf: number): Area[] {
 }
 
 /** Off-cuts that the last cut made has freed. */
-export function newOffcuts(before: TakenBoard, kerf: number): readonly Area[] {
+export function newOffcuts(before: TakenBoard): readonly Area[] {
   const after = { ...before, made: before.made + 1 };
-  return offcutsOf(before, kerf).filter((area) => isFree(after, area, kerf) && (before.made === 0 || !isFree(before, area, kerf)));
+  return offcutsOf(before).filter((area) => isFree(after, area) && (before.made === 0 || !isFree(before, area)));
 }
 
 /**
  * How far the saw has come from the marked end: beyond it the board is untouched. Nothing when it was not begun; undefined when its
  * sections are apart already, or were sawn from the far end.
  */
-export function untouchedFrom({ cuts, made, placed }: TakenBoard, kerf: number): number | undefined {
+export function untouchedFrom({ cuts, made, placed, kerf }: TakenBoard): number | undefined {
   const done = cuts.slice(0, made);
   if (done.some(({ section }) => section > 0)) return undefined;
   const reach = done.reduce((most, cut) => Math.max(most, cut.waste === 'beyond' ? cut.at + kerf : cut.at), 0);

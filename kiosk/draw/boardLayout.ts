@@ -9,7 +9,6 @@ import type { Box, Line } from './partLayout.ts';
 export interface BoardShape {
   readonly board: Board;
   readonly plan?: TakenBoard;
-  readonly kerf: number;
 }
 
 export interface CutMark {
@@ -41,7 +40,7 @@ const NUMBER_APART = 24;
 const SMALLEST_NAME = 11;
 const LETTER_EM = 0.56;
 
-export function layBoard({ board, plan, kerf }: BoardShape, width: number, height: number): BoardLayout {
+export function layBoard({ board, plan }: BoardShape, width: number, height: number): BoardLayout {
   const wide = Math.max(board.width, board.farWidth);
   const scale = (width - MARGIN.left - MARGIN.right) / board.length;
   const across = Math.min((height - MARGIN.top - MARGIN.bottom) / wide, scale * MOST_STRETCH);
@@ -56,7 +55,7 @@ export function layBoard({ board, plan, kerf }: BoardShape, width: number, heigh
     sapwood: sapwood === 0 ? [] : [corner(0, near - sapwood), corner(length, far - sapwood), corner(length, far), corner(0, near)],
     defects: board.defects.map((defect) => ({ ...box(defect.from, Math.min(defect.to, length), defect.fromEdge, Math.min(defect.toEdge, widthAt(board, defect.from))), what: defect.what })),
     parts: (plan?.placed ?? []).map((blank) => named(box(blank.from, blank.from + blank.length, blank.fromEdge, blank.fromEdge + blank.width), blank.name)),
-    offcuts: plan === undefined ? [] : offcutsOf(plan, kerf).map((area) => box(area.from, area.to, area.fromEdge, Math.min(area.toEdge, widthAt(board, area.from), widthAt(board, area.to)))),
+    offcuts: plan === undefined ? [] : offcutsOf(plan).map((area) => box(area.from, area.to, area.fromEdge, Math.min(area.toEdge, widthAt(board, area.from), widthAt(board, area.to)))),
     cuts: spread((plan?.cuts ?? []).map((cut, index) => markCut(cut, index, plan?.made ?? 0, { x, y, wide: (along) => Math.max(widthAt(board, along), 0) }))),
     ticks: ticksOf(plan?.cuts ?? [], x),
     end: { x: 6, y: y(near), width: MARGIN.left - 12, height: near * across },

@@ -116,7 +116,7 @@ export class BoardsScreen extends LeafingScreen {
       ...defects.map(({ what, from, to, face }) => `${what} ${write(from)} to ${write(to)}${face === 'through' ? '' : `, ${face}`}`),
     ].filter(Boolean);
     return html`<div class="one"><h1 class="title">Board ${board.number}: ${write(board.length)} × ${write(width)}${farWidth === width ? '' : ` to ${write(farWidth)}`}, ${quarterName(board.thickness) ?? write(board.thickness)} ${board.species}</h1>
-      <board-drawing .shape=${{ board, kerf: this.view.bench.state.sawing.kerf }} .rounding=${this.settings.rounding}></board-drawing>
+      <board-drawing .shape=${{ board }} .rounding=${this.settings.rounding}></board-drawing>
       <p class="facts">${facts.length === 0 ? 'No defects told. Lengths run from the marked end, widths from the reference edge below.' : `${facts.join(' · ')}. From the marked end.`}</p></div>`;
   }
 

@@ -45,7 +45,7 @@ export class CuttingScreen extends BenchScreen {
     const shown = board === undefined ? '' : `${boards.findIndex((one) => one.board === board.board) + 1} of ${boards.length} boards`;
     return html`<div class="plan"><p class="standing">${this.#standing(plan)}</p>
       <header class="head"><h1 class="title">${board === undefined ? 'No board is needed.' : this.#title(board)}</h1><span class="caption">${shown}</span></header>
-      ${board === undefined ? html`<p></p>` : html`<board-drawing .units=${DRAWING} .shape=${{ board: board.stood, plan: board, kerf: this.view.bench.state.sawing.kerf }} .rounding=${this.settings.rounding}></board-drawing>`}
+      ${board === undefined ? html`<p></p>` : html`<board-drawing .units=${DRAWING} .shape=${{ board: board.stood, plan: board }} .rounding=${this.settings.rounding}></board-drawing>`}
       <p class="next">${board === undefined ? '' : this.#next(board)}</p></div>`;
   }
 

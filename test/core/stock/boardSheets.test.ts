@@ -18,12 +18,12 @@ function planned() {
   }, () => false, () => undefined);
   const [board] = plan.boards;
   if (!board) throw new Error('nothing was planned');
-  return takenBoard(board, BOARD);
+  return takenBoard(board, BOARD, KERF);
 }
 
 describe('the sheet of a board', () => {
   const board = planned();
-  const sheets = boardSheets({ boards: [board], kerf: KERF, title: 'Table · cutting plan', drawn: '', paper: 'a4', write: (length) => writeLength(length, { unit: 'inch', denominator: 32 }) });
+  const sheets = boardSheets({ boards: [board], title: 'Table · cutting plan', drawn: '', paper: 'a4', write: (length) => writeLength(length, { unit: 'inch', denominator: 32 }) });
   const items = sheets.pages.flatMap(({ drawn }) => drawn);
 
   it('has every part and every cut once, and tells each cut in words', () => {
@@ -45,16 +45,16 @@ describe('the sheet of a board', () => {
 describe('what a board gives as it is cut', () => {
   it('is free only when every cut along its edges is made, and all of it in the end', () => {
     const board = planned();
-    expect(freedBlanks(board, KERF)).toEqual([]);
-    const counts = board.cuts.map((_, made) => freedBlanks({ ...board, made: made + 1 }, KERF).length);
+    expect(freedBlanks(board)).toEqual([]);
+    const counts = board.cuts.map((_, made) => freedBlanks({ ...board, made: made + 1 }).length);
     expect(counts.every((count, index) => index === 0 || count >= (counts[index - 1] ?? 0))).toBe(true);
     expect(counts.at(-1)).toBe(3);
   });
 
   it('and each off-cut comes back once', () => {
     const board = planned();
-    const back = board.cuts.flatMap((_, made) => newOffcuts({ ...board, made }, KERF));
-    expect(back).toHaveLength(offcutsOf(board, KERF).length);
+    const back = board.cuts.flatMap((_, made) => newOffcuts({ ...board, made }));
+    expect(back).toHaveLength(offcutsOf(board).length);
     expect(back.length).toBeGreaterThan(0);
   });
 

@@ -8,7 +8,7 @@ import { clearStage, everyElement, settled } from '../stage.ts';
 const INCH = 25_400_000;
 const plan = (host: MiniHost) => takenPlan(host.view.bench.state);
 const open = (host: MiniHost) => plan(host)?.boards.filter((board) => !isFinished(board)) ?? [];
-const cut = (host: MiniHost): number => plan(host)?.boards.flatMap((board) => freedBlanks(board, host.view.bench.state.sawing.kerf)).length ?? 0;
+const cut = (host: MiniHost): number => plan(host)?.boards.flatMap((board) => freedBlanks(board)).length ?? 0;
 const say = (host: MiniHost, words: string): void => host.ask(parseRequest(words, host.view.bench));
 
 describe('from boards to blanks', () => {
