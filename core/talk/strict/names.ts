@@ -1,5 +1,6 @@
 import type { Bench } from '../../bench/bench.ts';
 import { sayNumber, sayOrdinal } from '../../length/say.ts';
+import { pluralOf } from '../../piece/describe.ts';
 import { stepsFor } from '../../work/plan.ts';
 import { namesOf } from '../names.ts';
 import type { NamedOwner, Names } from '../names.ts';
@@ -61,7 +62,7 @@ function groupOf(kind: typeof KINDS[number], all_: readonly Alias[], places: rea
 function aliasesOf(index: Names['exact']): Alias[] {
   return [...index].map(([name, owners]) => {
     const asWritten = owners.map(({ say }) => plain(say)).filter((say) => canonicalWords(say).join(' ') === name);
-    const plurals = owners.flatMap(({ owner }) => (owner.kind === 'part' && owner.count > 1 ? [plain(owner.plural)] : owner.kind === 'joint' ? [`${name}s`] : [])).filter((plural) => canonicalWords(plural).join(' ').endsWith(name));
+    const plurals = owners.flatMap(({ owner }) => (owner.kind === 'part' && owner.count > 1 ? [plain(owner.plural)] : owner.kind === 'joint' ? [pluralOf(name)] : [])).filter((plural) => canonicalWords(plural).join(' ').endsWith(name));
     return { name, owners, said: [...new Set([...(asWritten.length > 0 ? asWritten : [name]), ...plurals.map((plural) => lastWords(plural, name))])] };
   });
 }
