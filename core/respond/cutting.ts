@@ -7,7 +7,7 @@ import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { faultsOf } from '../stock/plan/check.ts';
-import { tellOneCut, tellPlaced } from '../stock/telling.ts';
+import { tellCutInRow, tellOneCut, tellPlaced } from '../stock/telling.ts';
 import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
@@ -92,9 +92,10 @@ function whereOn(state: State, board: TakenBoard): Response {
 function readCuts(state: State, board: TakenBoard): Response {
   const open = board.cuts.slice(board.made);
   if (open.length === 0) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen: { name: 'cutting', board: board.board } });
-  const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellOneCut(cut, (length) => spoken(state, length))}`));
+  const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellCutInRow(cut, (length) => spoken(state, length))}`));
+  const from = 'Lengths are from the marked end, rips from the reference edge. Saw beyond the line unless I say before.';
   const kerf = sentence(`the saw takes ${spoken(state, board.kerf)}, which is reckoned in`);
-  return tell({ say: [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), ...lines, kerf].join(' '), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
+  return tell({ say: [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), from, ...lines, kerf].join(' '), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
 }
 
 function setSawing(state: State, setting: Partial<SawingSettings>): Response {

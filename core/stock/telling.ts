@@ -51,6 +51,12 @@ export function tellOneCut(cut: Cut, write: Write): string {
   return `${tellCut(cut, write)}${where}, ${kerf}`;
 }
 
+/** One of many cuts read in a row, after it was said where all are measured from and that the saw goes beyond the line: what is as said is left out. */
+export function tellCutInRow({ kind, at, from, to, section, waste }: Cut, write: Write): string {
+  const cut = { 'crosscut': `crosscut at ${write(at)}`, 'crosscut again': `crosscut the strip at ${write(at)}`, 'rip': `rip at ${write(at)}, from ${write(from)} to ${write(to)}` }[kind];
+  return `${cut}${section > 1 ? `, in section ${section}` : ''}${waste === 'before' ? ', saw before the line' : ''}`;
+}
+
 function tellCut({ kind, at, from, to }: Cut, write: Write): string {
   switch (kind) {
     case 'crosscut': return `crosscut at ${write(at)} from the marked end`;

@@ -138,17 +138,27 @@ export async function startServerProcess({ site, serverScript }: Workshop, data:
 
 /** A browser is started hundreds of times here: few processes, no window's furniture, and none of what a page without pictures can do without cost a start much less. */
 const QUICK_START = [
-  '--headless', '--disable-extensions', '--disable-default-apps', '--disable-component-extensions-with-background-pages', '--disable-breakpad', '--renderer-process-limit=1',
+  '--headless', '--disable-extensions', '--disable-default-apps', '--disable-component-extensions-with-background-pages', '--disable-breakpad', '--disable-popup-blocking', '--renderer-process-limit=1',
   '--in-process-gpu', '--disable-software-rasterizer', '--enable-features=NetworkServiceInProcess2', '--disable-features=SpareRendererForSitePerProcess',
   '--enable-logging=stderr', '--log-level=0',
 ];
 
-/** Opens the test's page in a browser with this profile. */
+/** Opens the test's page, of that address and query, in a browser with this profile. */
 export function openPage(address: string, query: string, profile: string, wrapper: readonly string[] = []): Running {
-  return run([...wrapper, findChromium() ?? '', ...CHROMIUM_FLAGS, ...QUICK_START, `--user-data-dir=${profile}`, `--app=${address}/?${query}`]);
+  return run([...wrapper, findChromium() ?? '', ...CHROMIUM_FLAGS, ...QUICK_START, `--user-data-dir=${profile}`, `--app=${address}${address.includes('?') ? '' : '/?'}${query}`]);
 }
 
-const FOUND = /KEEPING found (.*?) END/;
+/** One of the pages that a browser has open: what it told, by what it is called. */
+export function pageCalled(name: string, browser: Running): Running {
+  return {
+    ...browser,
+    get lines() { return browser.lines.filter((line) => line.includes(`"${name}KEEPING`)); },
+    line: (pattern, ms) => browser.line(new RegExp(`"${name}${pattern.source}`), ms),
+  };
+}
+
+/** What a page tells of the journal that it opened. */
+export const FOUND = /KEEPING found (.*?) END/;
 const KEPT = /KEEPING kept (.*?) END/;
 
 export interface Kept {

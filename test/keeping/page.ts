@@ -7,7 +7,7 @@ import { NotKept, type Store } from '../../kiosk/store/store.ts';
  * A page that does nothing but keep a journal, for tests that kill the browser under it. It tells what it does on the console, which the
  * browser writes to its error output. In the address: `alone` (no keeper), `look` (add nothing), `relaxed` (the mistake that
  * these tests must notice), `at=N` (tell the checksum of that record), `acts=N` (stop after so many), `slowly` (a pause after each
- * act, and on with the next when one is refused).
+ * act, and on with the next when one is refused), `called=NAME` (goes before all that it tells), `also=ADDRESS` (opens another such page).
  */
 const wanted = new URLSearchParams(location.search);
 
@@ -32,7 +32,7 @@ export interface PageDone {
 }
 
 function tell(what: string, value: unknown): void {
-  console.log(`KEEPING ${what} ${JSON.stringify(value)} END`);
+  console.log(`${wanted.get('called') ?? ''}KEEPING ${what} ${JSON.stringify(value)} END`);
 }
 
 /** Leaves out `durability: 'strict'`, as a plain use of the library would. */
@@ -69,6 +69,8 @@ async function work(store: Store): Promise<void> {
 
 async function main(): Promise<void> {
   if (wanted.has('relaxed')) forgetStrictness();
+  const also = wanted.get('also');
+  if (also !== null) window.open(also, '_blank', 'popup');
   tell('opening', location.search);
   const began = performance.now();
   const store = await openStore(wanted.has('alone') ? { keeper: keeperCopy('/no-keeper-here') } : {});

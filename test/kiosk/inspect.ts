@@ -74,10 +74,11 @@ async function loadAxe(): Promise<typeof axe> {
   return page.axe;
 }
 
-/** What axe finds, with WCAG 2.2's 1.4.6 Contrast (Enhanced) and 2.5.5 Target Size (Enhanced, 44 px) on. */
-export async function axeFindings(root: Element): Promise<string[]> {
+/** What axe finds, with WCAG 2.2's 1.4.6 Contrast (Enhanced) and 2.5.5 Target Size (Enhanced, 44 px) on; or of colours alone, where nothing else is another. */
+export async function axeFindings(root: Element, about: 'all' | 'colours' = 'all'): Promise<string[]> {
   const options = {
     rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true }, region: { enabled: false }, 'page-has-heading-one': { enabled: false } },
+    ...(about === 'colours' ? { runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] } } : {}),
     checks: { 'target-size': { options: { minSize: 44 } }, 'target-offset': { options: { minOffset: 44 } } },
   };
   const found = await (await loadAxe()).run(root, options as axe.RunOptions);

@@ -45,7 +45,7 @@ test('a cutting plan is looked for in a worker while the bench goes on, and sawn
   await answerTo('bench, take the plan', /plan is taken/i);
   await answerTo('bench, what do i cut next', /^Board/);
   const cut = async () => (await benchNow(kiosk.page)).entries.filter(({ kind }) => kind === 'cut made').length;
-  await answerTo('bench, cut', /^Cut one made/);
+  await answerTo('bench, the cut is made', /^Cut one made/);
   expect(await cut()).toBe(1);
 });
 

@@ -46,7 +46,7 @@ test('a model of the maker\'s own is heard with; what it cannot hear of the piec
   const { hearing, notices } = await view();
   expect(hearing?.model?.name).toBe('own.tar.gz');
   expect(hearing?.cannotHear).toEqual(['stretcher', 'stretchers']);
-  expect(hearing?.trial?.playableSeconds).toBeGreaterThan(2);
+  await expect.poll(async () => (await view()).hearing?.trial?.playableSeconds, { timeout: 60_000 }).toBeGreaterThan(2);
   expect(notices).toContainEqual(expect.stringMatching(/I cannot hear “stretcher”, “stretchers”/));
   await expect.poll(async () => (await view()).notices, { timeout: 60_000 }).toContainEqual(expect.stringMatching(/“broken\.zip” is refused\. broken\.zip: it is neither a \.zip nor a \.tar\.gz/));
   expect((await benchNow(kiosk.page)).entries.map(({ kind }) => kind)).toEqual(['piece loaded']);

@@ -153,7 +153,7 @@ describe('cutting by the plan', () => {
     const session = planned(...ENOUGH);
     const [first] = plan(session).boards;
     expect(session.say('what do I cut next')).toMatch(new RegExp(`^Board \\S+, cut one of .*: crosscut at .* from the marked end, saw (before|beyond) the line\\.$`));
-    expect(session.say('read me the cuts')).toMatch(/cuts\. One, crosscut at .* Two, .* The saw takes one sixteenth of an inch, which is reckoned in\.$/);
+    expect(session.say('read me the cuts')).toMatch(/cuts\. Lengths are from the marked end, rips from the reference edge\. Saw beyond the line unless I say before\. One, crosscut at [^.]*\. Two, [^.]*\. .* The saw takes one sixteenth of an inch, which is reckoned in\.$/);
     expect(session.say(`where on board ${String(first?.board)}`)).toContain('from the reference edge');
   });
 

@@ -36,16 +36,16 @@ describe('every screen', () => {
       }
     }
 
-    it(`${name} gives every key of the number pad one meaning`, async () => {
-      const pads = padsOf(await kioskOnStage(view, [800, 480], 'light', false));
+    it(`${name} gives every key of the number pad one meaning, and has nothing for axe to find`, async () => {
+      const kiosk = await kioskOnStage(view, [800, 480], 'light', false);
+      const pads = padsOf(kiosk);
       expect(pads.length).to.equal(new Set(pads).size, pads.join(' '));
+      expect(await axeFindings(kiosk)).to.deep.equal([]);
     });
 
-    for (const theme of ['light', 'dark'] as const) {
-      it(`${name} has nothing for axe to find in the ${theme} theme`, async () => {
-        expect(await axeFindings(await kioskOnStage(view, [800, 480], theme, false))).to.deep.equal([]);
-      });
-    }
+    it(`${name} has contrast enough in the dark theme`, async () => {
+      expect(await axeFindings(await kioskOnStage(view, [800, 480], 'dark', false), 'colours')).to.deep.equal([]);
+    });
   }
 });
 
