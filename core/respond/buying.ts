@@ -97,5 +97,13 @@ function doesItHelp(bench: Bench, asked: Extract<BuyRequest, { kind: 'does it he
   if (help.parts.length === 0) return tell({ say: sentence(`no: ${name} gives none of the parts that are missing`), screen });
   const gives = sayList(help.parts.map(({ blank, count }) => { const part = blanks.find(({ id }) => id === blank)?.name ?? blank; return sayCount(count, part, `${part}s`); }));
   const price = state.sawing.centsPerBoardFoot === 0 ? '' : `, ${sayNumber(Math.round((help.boardFeet * state.sawing.centsPerBoardFoot) / 100))} in money`;
-  return tell({ say: sentence(`yes: ${name} gives ${gives}, ${sayNumber(help.usedPercent)} percent of it used, ${sayCount(help.boardFeet, 'board foot', 'board feet')}${price}. Say bought when you take it`), screen });
+  return tell({ say: sentence(`yes: ${name} gives ${gives}, ${sayNumber(help.usedPercent)} percent of it used, ${sayBoardFeet(help.boardFeet)}${price}. Say bought when you take it`), screen });
+}
+
+/** A surface measure is whole feet, times a thickness in quarters of an inch: to the nearest quarter foot. */
+function sayBoardFeet(boardFeet: number): string {
+  const quarters = Math.round(boardFeet * 4);
+  const [whole, part] = [Math.floor(quarters / 4), ['', 'a quarter', 'a half', 'three quarters'][quarters % 4] ?? ''];
+  if (part === '') return sayCount(whole, 'board foot', 'board feet');
+  return whole === 0 ? `${part} of a board foot` : `${sayNumber(whole)} and ${part} board feet`;
 }

@@ -136,6 +136,7 @@ describe('the cutting plan', () => {
     // FAS must yield 83 1/3 % clear (hardwood grading chart as in shared trade facts 2.1): a fifth more is bought.
     expect(session.say('what do I buy')).toMatch(/eight quarter hard maple: .* board feet, .*Twenty percent is spare, because FAS need only give eighty-three percent clear\./i);
     expect(session.say('does seventy two by eight help')).toMatch(/^Yes: seventy-two inches by eight inches, .* board feet/);
+    expect(session.say('does forty eight by six five quarter help')).toContain('two and a half board feet');
     expect(session.say('bought')).toContain('Board two');
     expect(session.say('does six by one help')).toMatch(/^No: /);
   });
