@@ -29,11 +29,11 @@ function outside(board: Board, blank: PlacedBlank, { saw, blanks }: StockProblem
   if (blank.from < saw.endTrim || to > board.length - saw.endTrim) faults.push(`${where}: over the end.`);
   if (blank.fromEdge < 0 || toEdge > Math.min(widthAt(blank.from), widthAt(to)) - board.sapwood) faults.push(`${where}: over the edge.`);
   const hides = blanks.find(({ id }) => id === blank.blank)?.mayHideDefect === true;
-  for (const defect of board.defects) {
-    const touches = defect.from < to && defect.to > blank.from && defect.fromEdge < toEdge && defect.toEdge > blank.fromEdge;
-    if (touches && !(hides && defect.face !== 'through')) faults.push(`${where}: on a ${defect.what}.`);
-  }
-  return faults;
+  const touched = board.defects.filter((defect) => defect.from < to && defect.to > blank.from && defect.fromEdge < toEdge && defect.toEdge > blank.fromEdge);
+  const [first] = touched;
+  // One face is hidden, not both.
+  const hidden = hides && first !== undefined && first.face !== 'through' && touched.every(({ face }) => face === first.face);
+  return hidden ? faults : [...faults, ...touched.map(({ what }) => `${where}: on a ${what}.`)];
 }
 
 /** Whether straight cuts of the kerf's width, each from edge to edge of what is left, free all the blanks. */

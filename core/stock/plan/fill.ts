@@ -1,4 +1,5 @@
 import type { SawSettings } from '../board.ts';
+import { bestAcross, type PlacedStrip, type Room } from './across.ts';
 import type { Ground } from './ground.ts';
 import type { Clear, SectionKind } from './sectionKinds.ts';
 import type { Shape } from './shapes.ts';
@@ -37,7 +38,7 @@ export interface Worth {
   /** By width of strip, for all shapes and for those that may hide a defect: the fillings of a strip's length. */
   readonly strips: readonly (readonly Step[])[];
   readonly hidingStrips: readonly (readonly Step[])[];
-  readonly tables: Map<number, { all: readonly Step[]; hiding: readonly Step[] }>;
+  readonly tables: Map<number, readonly Step[]>;
   /** Worth by kind of section; below zero where it was not asked yet. */
   readonly known: Float64Array;
   readonly widest: number;
@@ -53,32 +54,42 @@ export function worthOf(shapes: readonly Shape[], values: ArrayLike<number>, lef
   return { shapes, saw, widths, strips: fillings(false), hidingStrips: anyHides ? fillings(true) : [], tables: new Map(), known: new Float64Array(kinds).fill(-1), widest };
 }
 
-function tablesFor(worth: Worth, length: number): { all: readonly Step[]; hiding: readonly Step[] } {
+/** By room across: the best strips of a section so long, for any part. */
+function tablesFor(worth: Worth, length: number): readonly Step[] {
   const known = worth.tables.get(length);
   if (known !== undefined) return known;
-  const across = (strips: readonly (readonly Step[])[]): Step[] => {
-    let least = 0;
-    const fillers = worth.widths.flatMap((width, item) => {
-      const { value } = bestWithin(strips[item] ?? [], length + worth.saw.kerf);
-      if (value <= least) return [];
-      least = value;
-      return [{ item, size: width + worth.saw.kerf, value, most: Infinity }];
-    });
-    return staircase(fillers, worth.widest + worth.saw.kerf);
-  };
-  const made = { all: across(worth.strips), hiding: worth.hidingStrips.length === 0 ? [] : across(worth.hidingStrips) };
+  let least = 0;
+  const fillers = worth.widths.flatMap((width, item) => {
+    const { value } = bestWithin(worth.strips[item] ?? [], length + worth.saw.kerf);
+    if (value <= least) return [];
+    least = value;
+    return [{ item, size: width + worth.saw.kerf, value, most: Infinity }];
+  });
+  const made = staircase(fillers, worth.widest + worth.saw.kerf);
   worth.tables.set(length, made);
   return made;
 }
 
-function valueOf(worth: Worth, kind: number, { length, clear, hiding }: SectionKind): number {
+function valueOf(worth: Worth, kind: number, section: SectionKind): number {
   const known = worth.known[kind] ?? -1;
   if (known >= 0) return known;
-  const tables = tablesFor(worth, length);
-  const sum = (table: readonly Step[], stretches: readonly Clear[]): number => stretches.reduce((total, { width }) => total + bestWithin(table, width + worth.saw.kerf).value, 0);
-  const value = Math.max(sum(tables.all, clear), tables.hiding.length === 0 ? 0 : sum(tables.hiding, hiding));
+  const value = hides(worth, section) ? bestAcross(roomsOf(worth, section), worth.saw.kerf).value
+    : section.clear.reduce((total, { width }) => total + bestWithin(tablesFor(worth, section.length), width + worth.saw.kerf).value, 0);
   worth.known[kind] = value;
   return value;
+}
+
+/** Whether some part may lie in the section where others may not. */
+function hides({ hidingStrips }: Worth, { hiding }: SectionKind): boolean {
+  return hidingStrips.length > 0 && hiding.length > 0;
+}
+
+/** All stretches of a section with what strips of each width are worth there: where it is clear, any part; over what one face shows, parts that hide it. */
+function roomsOf({ widths, strips, hidingStrips, saw }: Worth, { length, clear, hiding }: SectionKind): Room<readonly Step[]>[] {
+  const offers = (fillings: readonly (readonly Step[])[]) => widths.map((width, item) => ({ width, value: bestWithin(fillings[item] ?? [], length + saw.kerf).value, strip: fillings[item] ?? [] }));
+  const room = (stretches: readonly Clear[], fillings: ReturnType<typeof offers>) => stretches.map(({ from, width }) => ({ from, to: from + width, offers: fillings }));
+  const hidden = offers(hidingStrips);
+  return [...room(clear, offers(strips)), ...hiding.flatMap((stretches) => room(stretches, hidden))];
 }
 
 /** The most a board is worth from a place on, and by which sections: exact among sections that start where others, ends or defects stop. */
@@ -108,24 +119,19 @@ export function bestFilling(ground: Ground, worth: Worth, from = 0): Filled {
 }
 
 function cutOf(worth: Worth, section: SectionKind, from: number): CutSection {
-  const { all, hiding } = tablesFor(worth, section.length);
-  const rooms = (table: readonly Step[], clear: readonly Clear[]): { step: Step; from: number }[] => clear.map((one) => ({ step: bestWithin(table, one.width + worth.saw.kerf), from: one.from }));
-  const plain = rooms(all, section.clear);
-  const hidden = hiding.length === 0 ? [] : rooms(hiding, section.hiding);
-  const total = (list: readonly { step: Step }[]): number => list.reduce((sum, { step }) => sum + step.value, 0);
-  const [best, strips] = total(hidden) > total(plain) ? [hidden, worth.hidingStrips] : [plain, worth.strips];
-  return {
-    from, length: section.length,
-    strips: best.flatMap((room) => {
-      let across = room.from;
-      return itemsOf(room.step).sort((a, b) => b - a).map((item) => {
-        const width = worth.widths[item] ?? 0;
-        const strip = { across, width, laid: laidOf(worth, strips[item] ?? [], section.length, from, across) };
-        across += width + worth.saw.kerf;
-        return strip;
-      });
-    }),
-  };
+  const chosen = hides(worth, section) ? bestAcross(roomsOf(worth, section), worth.saw.kerf).strips : section.clear.flatMap((one) => stripsIn(worth, section.length, one));
+  return { from, length: section.length, strips: chosen.map(({ across, width, strip }) => ({ across, width, laid: laidOf(worth, strip, section.length, from, across) })) };
+}
+
+/** The best strips of one clear stretch, the widest nearest the reference edge. */
+function stripsIn(worth: Worth, length: number, room: Clear): PlacedStrip<readonly Step[]>[] {
+  let across = room.from;
+  return itemsOf(bestWithin(tablesFor(worth, length), room.width + worth.saw.kerf)).sort((a, b) => b - a).map((item) => {
+    const width = worth.widths[item] ?? 0;
+    const placed = { across, width, strip: worth.strips[item] ?? [] };
+    across += width + worth.saw.kerf;
+    return placed;
+  });
 }
 
 function laidOf(worth: Worth, strip: readonly Step[], length: number, from: number, across: number): Laid[] {

@@ -10,7 +10,8 @@ export interface Clear {
 export interface SectionKind {
   readonly length: number;
   readonly clear: readonly Clear[];
-  readonly hiding: readonly Clear[];
+  /** Clear but for what shows on one face alone: one list a face that something shows on. A part hides one of its faces, not both. */
+  readonly hiding: readonly (readonly Clear[])[];
 }
 
 /** All kinds met so far in a lot. */
@@ -27,11 +28,11 @@ type Across = Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>;
 /** The number of the kind of a section that is so long and wide, with these defects in it. */
 export function kindFor(kinds: SectionKinds, length: number, width: number, inside: readonly Across[]): number {
   const clear = clearOf(width, inside);
-  const hiding = clearOf(width, inside.filter(({ face }) => face === 'through'));
-  const key = [length, ...clear.flatMap((one) => [one.from, one.width]), '|', ...hiding.flatMap((one) => [one.from, one.width])].join(' ');
-  const known = kinds.numbers.get(key);
+  const hiding = (['marked face', 'other face'] as const).filter((hidden) => inside.some(({ face }) => face === hidden)).map((hidden) => clearOf(width, inside.filter(({ face }) => face !== hidden)));
+  const key = [clear, ...hiding].map((stretches) => stretches.flatMap((one) => [one.from, one.width]).join(' ')).join('|');
+  const known = kinds.numbers.get(`${length}|${key}`);
   if (known !== undefined) return known;
-  kinds.numbers.set(key, kinds.all.length);
+  kinds.numbers.set(`${length}|${key}`, kinds.all.length);
   return kinds.all.push({ length, clear, hiding }) - 1;
 }
 
