@@ -107,7 +107,7 @@ function tell(plan: StockPlan, { problem, grade, write }: Command): void {
   for (const sentence of tellPlan(plan)) console.log(sentence);
   for (const board of plan.boards) {
     console.log(`\nBoard ${board.board}`);
-    for (const line of tellPlaced(board, write)) console.log(`  ${line}`);
+    for (const line of tellPlaced(board, write, problem.boards.find(({ number }) => number === board.board))) console.log(`  ${line}`);
     tellCuts(board, write).forEach((line, index) => { console.log(`  cut ${index + 1}: ${line}`); });
     if (board.rest !== undefined) console.log(`  off-cut from ${write(board.rest.from)} to ${write(board.rest.to)}`);
   }

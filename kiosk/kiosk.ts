@@ -127,6 +127,7 @@ function drawScreen(view: KioskView, screen: Screen): TemplateResult {
     case 'faces': return html`<bench-faces .view=${view} .screen=${screen}></bench-faces>`;
     case 'boards': return html`<bench-boards .view=${view} .screen=${screen}></bench-boards>`;
     case 'cutting': return html`<bench-cutting .view=${view} .screen=${screen}></bench-cutting>`;
+    case 'rough': return html`<bench-rough .view=${view} .screen=${screen}></bench-rough>`;
     case 'buying': return html`<bench-buying .view=${view} .screen=${screen}></bench-buying>`;
     case 'clocks': return html`<bench-clocks .view=${view}></bench-clocks>`;
     case 'edges': return html`<bench-edges .view=${view}></bench-edges>`;

@@ -15,6 +15,7 @@ import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { Board, Defect } from '../stock/board.ts';
+import type { PartRough } from '../stock/rough.ts';
 import type { DefectKind } from '../stock/rack.ts';
 import type { Asked, Spot, WantedReading } from '../true/guide.ts';
 import type { BoardFace, ReadingKind } from '../true/readings.ts';
@@ -159,7 +160,9 @@ export type CutRequest =
   | { readonly kind: 'where on board'; readonly board: number }
   | { readonly kind: 'read cuts'; readonly board?: number }
   | { readonly kind: 'cut made'; readonly board?: number }
-  | { readonly kind: 'set sawing'; readonly setting: Partial<SawingSettings> };
+  | { readonly kind: 'set sawing'; readonly setting: Partial<SawingSettings> }
+  | { readonly kind: 'rough size'; readonly part: string }
+  | { readonly kind: 'part rough'; readonly part: string; readonly rough: PartRough };
 
 /** What the rack lacks, and boards at the yard. */
 export type BuyRequest =

@@ -41,6 +41,8 @@ export type Screen =
   | { readonly name: 'boards'; readonly board?: number }
   /** The cutting plan, board by board: what is being looked for, or what was taken; or what is left on rough parts and how it is sawn. */
   | { readonly name: 'cutting'; readonly board?: number; readonly sizes?: true }
+  /** What each part measures in the rough and what that is made of, and what is wanted of it. */
+  | { readonly name: 'rough'; readonly part?: string }
   /** What the rack lacks; with a board, one that lies at the yard and what it would give. */
   | { readonly name: 'buying'; readonly board?: Board }
   | { readonly name: 'clocks' }

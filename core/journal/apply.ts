@@ -75,7 +75,7 @@ export function applyRecord(draft: Draft, { number, at, entry }: JournalRecord, 
     case 'gluing begun': case 'gluing move done': case 'gluing ended': case 'gluing divided':
       Object.assign(state, applyCraft(state, entry, at, state.pieceName ?? ''));
       return;
-    case 'board put': case 'board gone': case 'plan taken': case 'cut made': case 'sawing set':
+    case 'board put': case 'board gone': case 'plan taken': case 'cut made': case 'sawing set': case 'part rough':
       Object.assign(state, applyCutting(state, entry, state.pieceName ?? ''));
       return;
     case 'caution said':

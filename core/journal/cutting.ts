@@ -3,7 +3,8 @@ import type { Grade } from '../stock/buying.ts';
 import type { TakenBoard } from '../stock/cutting.ts';
 import type { Objective } from '../stock/objectives.ts';
 import type { StockPlan } from '../stock/plan/planStock.ts';
-import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
+import type { PartRough } from '../stock/rough.ts';
+import { nanometres, NANOMETRES_PER_INCH, ZERO_LENGTH, type Length } from '../length/length.ts';
 
 /** How the maker saws, and what is bought. */
 export interface SawingSettings {
@@ -12,9 +13,13 @@ export interface SawingSettings {
   readonly cutAgain: boolean;
   /** What matters first; the least sawing comes next. */
   readonly first: Objective;
-  /** Over the rough length, for layers of a lamination and boards of a panel: they slide, and are trimmed together. */
+  /** Over the rough length (`Extra`), width and thickness, for layers of a lamination and boards of a panel: they slide, and are trimmed together. */
   readonly layerExtra: Length;
+  readonly layerWider: Length;
+  readonly layerThicker: Length;
   readonly panelExtra: Length;
+  readonly panelWider: Length;
+  readonly panelThicker: Length;
   readonly grade: Grade;
   /** What a board foot costs, in hundredths of the money; 0 when it was not told. */
   readonly centsPerBoardFoot: number;
@@ -23,7 +28,8 @@ export interface SawingSettings {
 }
 
 export const USUAL_SAWING: SawingSettings = {
-  kerf: nanometres(NANOMETRES_PER_INCH / 16), endTrim: nanometres(NANOMETRES_PER_INCH), cutAgain: true, first: 'fewest boards', layerExtra: nanometres(0), panelExtra: nanometres(0),
+  kerf: nanometres(NANOMETRES_PER_INCH / 16), endTrim: nanometres(NANOMETRES_PER_INCH), cutAgain: true, first: 'fewest boards', layerExtra: ZERO_LENGTH, layerWider: ZERO_LENGTH, layerThicker: ZERO_LENGTH,
+  panelExtra: ZERO_LENGTH, panelWider: ZERO_LENGTH, panelThicker: ZERO_LENGTH,
   grade: 'FAS', centsPerBoardFoot: 0, yardWidth: nanometres(7 * NANOMETRES_PER_INCH),
 };
 
@@ -46,7 +52,9 @@ export type CuttingEntry =
   | { readonly kind: 'board gone'; readonly board: number }
   | { readonly kind: 'plan taken'; readonly plan: TakenPlan }
   | { readonly kind: 'cut made'; readonly board: number }
-  | { readonly kind: 'sawing set'; readonly setting: Partial<SawingSettings> };
+  | { readonly kind: 'sawing set'; readonly setting: Partial<SawingSettings> }
+  /** What is wanted of a part of the piece on the bench before it is cut. */
+  | { readonly kind: 'part rough'; readonly part: string; readonly rough: PartRough };
 
 /** The part of the state that these entries write. */
 export interface CuttingState {
@@ -56,9 +64,11 @@ export interface CuttingState {
   /** By the name of the piece. */
   readonly plans: ReadonlyMap<string, TakenPlan>;
   readonly sawing: SawingSettings;
+  /** By the name of the piece, then by part. */
+  readonly rough: ReadonlyMap<string, ReadonlyMap<string, PartRough>>;
 }
 
-export const NO_CUTTING_STATE: CuttingState = { rack: new Map(), lastBoard: 0, plans: new Map(), sawing: USUAL_SAWING };
+export const NO_CUTTING_STATE: CuttingState = { rack: new Map(), lastBoard: 0, plans: new Map(), sawing: USUAL_SAWING, rough: new Map() };
 
 /** What such an entry makes of the state; `piece` is the name of the piece on the bench. */
 export function applyCutting(state: CuttingState, entry: CuttingEntry, piece: string): Partial<CuttingState> {
@@ -68,6 +78,7 @@ export function applyCutting(state: CuttingState, entry: CuttingEntry, piece: st
     case 'plan taken': return { plans: new Map([...state.plans, [piece, entry.plan]]) };
     case 'cut made': return { plans: cutMade(state.plans, piece, entry.board) };
     case 'sawing set': return { sawing: { ...state.sawing, ...entry.setting } };
+    case 'part rough': return { rough: partRough(state.rough, piece, entry.part, entry.rough) };
   }
 }
 
@@ -77,4 +88,9 @@ function cutMade(plans: CuttingState['plans'], piece: string, number: number): C
   if (plan === undefined) return plans;
   const boards = plan.boards.map((one) => (one.board === number && one.made < one.cuts.length ? { ...one, made: one.made + 1 } : one));
   return new Map([...plans, [piece, { ...plan, boards }]]);
+}
+
+function partRough(rough: CuttingState['rough'], piece: string, part: string, told: PartRough): CuttingState['rough'] {
+  const parts = rough.get(piece) ?? new Map<string, PartRough>();
+  return new Map([...rough, [piece, new Map([...parts, [part, { ...parts.get(part), ...told }]])]]);
 }

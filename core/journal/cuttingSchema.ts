@@ -39,8 +39,11 @@ const plan = v.strictObject({
 
 const sawing = v.strictObject({
   kerf: v.exactOptional(length), endTrim: v.exactOptional(length), cutAgain: v.exactOptional(v.boolean()), first: v.exactOptional(v.picklist(OBJECTIVES)),
-  layerExtra: v.exactOptional(length), panelExtra: v.exactOptional(length), grade: v.exactOptional(v.picklist(GRADES)), centsPerBoardFoot: v.exactOptional(cents), yardWidth: v.exactOptional(length),
+  layerExtra: v.exactOptional(length), layerWider: v.exactOptional(length), layerThicker: v.exactOptional(length),
+  panelExtra: v.exactOptional(length), panelWider: v.exactOptional(length), panelThicker: v.exactOptional(length), grade: v.exactOptional(v.picklist(GRADES)), centsPerBoardFoot: v.exactOptional(cents), yardWidth: v.exactOptional(length),
 });
+
+const rough = v.strictObject({ longer: v.exactOptional(length), wider: v.exactOptional(length), thicker: v.exactOptional(length), mayHideDefect: v.exactOptional(v.boolean()) });
 
 export const CUTTING_SCHEMAS = [
   v.strictObject({ kind: v.literal('board put'), board }),
@@ -48,4 +51,5 @@ export const CUTTING_SCHEMAS = [
   v.strictObject({ kind: v.literal('plan taken'), plan }),
   v.strictObject({ kind: v.literal('cut made'), board: number }),
   v.strictObject({ kind: v.literal('sawing set'), setting: sawing }),
+  v.strictObject({ kind: v.literal('part rough'), part: named, rough }),
 ] as const;

@@ -55,6 +55,8 @@ export interface Part {
    */
   readonly sizes: Readonly<Record<string, SizeSource>>;
   readonly made: Making;
+  /** One of its faces is never seen: a knot that shows on one face of the board may lie in it. */
+  readonly mayHideDefect?: boolean;
   /** Names of the faces: the reference pair, and which show. */
   readonly referenceFace?: string;
   readonly referenceEdge?: string;

@@ -6,7 +6,7 @@ import type { Board } from '../stock/board.ts';
 import { areaOf, blanksToCome, freedBlanks, untouchedFrom, type TakenBoard } from '../stock/cutting.ts';
 import type { Cut } from '../stock/plan/placed.ts';
 import { pieceOf, widthAt } from '../stock/rack.ts';
-import { isSound, takenPlan } from './cuttingState.ts';
+import { hidingBlanks, isSound, takenPlan } from './cuttingState.ts';
 import { sayCount, sentence } from './saying.ts';
 
 export interface Damage {
@@ -26,7 +26,8 @@ export function afterDamage(state: State, now: Board): Damage {
   if (plan === undefined || board === undefined || board.made === 0) return NONE;
   const reach = untouchedFrom(board);
   const free = freedBlanks(board);
-  const stays = blanksToCome(board).filter((blank) => isSound(now, blank) && (reach === undefined || reach >= now.length || areaOf(blank).to <= reach));
+  const hiding = hidingBlanks(state);
+  const stays = blanksToCome(board).filter((blank) => isSound(now, blank, hiding) && (reach === undefined || reach >= now.length || areaOf(blank).to <= reach));
   const lost = board.placed.length - free.length - stays.length;
   if (lost === 0) return NONE;
   const parted = reach !== undefined && reach < now.length;

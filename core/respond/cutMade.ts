@@ -6,10 +6,11 @@ import { sayNumber } from '../length/sayNumber.ts';
 import type { Board } from '../stock/board.ts';
 import { freedBlanks, newOffcuts, type TakenBoard } from '../stock/cutting.ts';
 import { pieceOf } from '../stock/rack.ts';
-import { tellOneCut } from '../stock/telling.ts';
+import { tellCut, tellHidden } from '../stock/telling.ts';
 import { boardAtSaw, takenPlan } from './cuttingState.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { tell, write } from './plain.ts';
+import { sayHeart } from './sayBoards.ts';
 import { sayContents } from './sayPlan.ts';
 import { sayCount, sayList, sentence, spoken } from './saying.ts';
 
@@ -24,7 +25,7 @@ export function cutMade(state: State, board: TakenBoard): Response {
   const entries: readonly Entry[] = [{ kind: 'cut made', board: board.board }, ...offcuts.map((offcut): Entry => ({ kind: 'board put', board: offcut })), ...(over ? [{ kind: 'board gone', board: board.board } as const] : [])];
   const next = over ? followingBoard(state, board.board) : after;
   const say = [
-    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(board, after), ...offcuts.map((offcut) => sayOffcut(state, offcut)),
+    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(board, after, state.rack.get(board.board) ?? board.stood), ...offcuts.map((offcut) => sayOffcut(state, offcut)),
     over ? `Board ${sayNumber(board.board)} is all cut.` : '', sayNext(state, next, over),
   ].filter(Boolean).join(' ');
   // An off-cut may save a board: what is not begun is looked over again.
@@ -37,10 +38,13 @@ function offcutsFreed(state: State, board: TakenBoard): readonly Board[] {
   return newOffcuts(board).map((area, index) => pieceOf(now, state.lastBoard + 1 + index, { from: nanometres(area.from), to: nanometres(area.to), fromEdge: nanometres(area.fromEdge), toEdge: nanometres(area.toEdge) }));
 }
 
-function sayFreed(before: TakenBoard, after: TakenBoard): string {
+/** What came free, what to write on it, and which face of it is which. */
+function sayFreed(before: TakenBoard, after: TakenBoard, now: Board): string {
   const had = new Set(freedBlanks(before));
   const fresh = freedBlanks(after).filter((blank) => !had.has(blank));
-  return fresh.length === 0 ? '' : sentence(`${sayContents({ placed: fresh })} cut: write ${sayList([...new Set(fresh.map(({ name }) => name))])} on ${fresh.length === 1 ? 'it' : 'them'}`);
+  if (fresh.length === 0) return '';
+  const hidden = [...new Set(fresh.flatMap((blank) => tellHidden(now, blank).map((told) => `${blank.name}: ${told}`)))];
+  return [sentence(`${sayContents({ placed: fresh })} cut: write ${sayList([...new Set(fresh.map(({ name }) => name))])} on ${fresh.length === 1 ? 'it' : 'them'}`), ...hidden.map(sentence), sayHeart(now)].filter(Boolean).join(' ');
 }
 
 function sayOffcut(state: State, { number, length, width, farWidth }: Board): string {
@@ -56,5 +60,5 @@ function sayNext(state: State, board: TakenBoard | undefined, another: boolean):
   if (board === undefined) return 'That was the last cut of the plan.';
   const cut = board.cuts[board.made];
   const where = another ? `next is board ${sayNumber(board.board)}, ${sayCount(board.cuts.length - board.made, 'cut', 'cuts')}: ` : 'next, ';
-  return cut === undefined ? '' : sentence(`${where}${tellOneCut(cut, (length) => spoken(state, length))}`);
+  return cut === undefined ? '' : sentence(`${where}${tellCut(cut, (length) => spoken(state, length))}`);
 }

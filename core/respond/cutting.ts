@@ -7,11 +7,13 @@ import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { faultsOf } from '../stock/plan/check.ts';
-import { tellCutInRow, tellOneCut, tellPlaced } from '../stock/telling.ts';
+import { tellCut, tellPlaced } from '../stock/telling.ts';
 import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
+import { partRough, roughSizeOf } from './rough.ts';
+import { sayHeart } from './sayBoards.ts';
 import { sayOffer, sayStanding } from './sayPlan.ts';
 import { sayCount, sentence, spoken, written } from './saying.ts';
 import { planFrom } from './takePlan.ts';
@@ -29,6 +31,8 @@ export function respondToCutting(bench: Bench, request: CutRequest): Response {
     case 'read cuts': return withBoard(bench, request.board, (board) => readCuts(bench.state, board));
     case 'cut made': return withBoard(bench, request.board, (board) => cutMade(bench.state, board));
     case 'set sawing': return setSawing(bench.state, request.setting);
+    case 'rough size': return roughSizeOf(bench.state, request.part);
+    case 'part rough': return partRough(bench.state, request.part, request.rough);
     default: return assertNever(request);
   }
 }
@@ -80,19 +84,20 @@ function nextCut(state: State, board: TakenBoard): Response {
   const cut = board.cuts[board.made];
   const screen = { name: 'cutting', board: board.board } as const;
   if (cut === undefined) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen });
-  return tell({ say: sentence(`board ${sayNumber(board.board)}, cut ${sayNumber(board.made + 1)} of ${sayNumber(board.cuts.length)}: ${tellOneCut(cut, (length) => spoken(state, length))}`), screen, lengths: [cut.at] });
+  return tell({ say: sentence(`board ${sayNumber(board.board)}, cut ${sayNumber(board.made + 1)} of ${sayNumber(board.cuts.length)}: ${tellCut(cut, (length) => spoken(state, length))}`), screen, lengths: [cut.at] });
 }
 
 function whereOn(state: State, board: TakenBoard): Response {
-  const lines = tellPlaced(board, (length) => spoken(state, length));
-  return tell({ say: [sentence(`board ${sayNumber(board.board)}`), ...lines.map(sentence)].join(' '), note: tellPlaced(board, (length) => written(state, length)).slice(0, 2).join('; '), screen: { name: 'cutting', board: board.board } });
+  const now = state.rack.get(board.board) ?? board.stood;
+  const lines = tellPlaced(board, (length) => spoken(state, length), now);
+  return tell({ say: [sentence(`board ${sayNumber(board.board)}`), ...lines.map(sentence), sayHeart(now)].filter(Boolean).join(' '), note: tellPlaced(board, (length) => written(state, length), now).slice(0, 2).join('; '), screen: { name: 'cutting', board: board.board } });
 }
 
 /** What is not made yet, in order; every line from the marked end or the reference edge, so that no error adds up. */
 function readCuts(state: State, board: TakenBoard): Response {
   const open = board.cuts.slice(board.made);
   if (open.length === 0) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen: { name: 'cutting', board: board.board } });
-  const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellCutInRow(cut, (length) => spoken(state, length))}`));
+  const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellCut(cut, (length) => spoken(state, length), 'in a row')}`));
   const from = 'Lengths are from the marked end, rips from the reference edge. Saw beyond the line unless I say before.';
   const kerf = sentence(`the saw takes ${spoken(state, board.kerf)}, which is reckoned in`);
   return tell({ say: [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), from, ...lines, kerf].join(' '), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
@@ -111,7 +116,11 @@ function sayOf(state: State, key: keyof SawingSettings, value: SawingSettings[ke
     case 'kerf': return `the saw takes ${length()}`;
     case 'endTrim': return `${length()} is trimmed off each end`;
     case 'layerExtra': return `layers are cut ${length()} longer still`;
+    case 'layerWider': return `layers are cut ${length()} wider still`;
+    case 'layerThicker': return `layers are cut ${length()} thicker still`;
     case 'panelExtra': return `boards of a panel are cut ${length()} longer still`;
+    case 'panelWider': return `boards of a panel are cut ${length()} wider still`;
+    case 'panelThicker': return `boards of a panel are cut ${length()} thicker still`;
     case 'yardWidth': return `boards at the yard are about ${length()} wide`;
     case 'cutAgain': return value === true ? 'strips are crosscut again where it helps' : 'crosscut and rip only';
     case 'first': return `what counts first: ${String(value)}`;

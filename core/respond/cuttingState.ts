@@ -7,7 +7,8 @@ import type { Blank, Board, SawSettings } from '../stock/board.ts';
 import { areaOf, blanksToCome, freedBlanks, isFinished, type TakenBoard } from '../stock/cutting.ts';
 import type { PlacedBlank } from '../stock/plan/placed.ts';
 import type { StockProblem } from '../stock/plan/planStock.ts';
-import { widthAt } from '../stock/rack.ts';
+import { defectsIn, widthAt } from '../stock/rack.ts';
+import type { PartRough, RoughExtras } from '../stock/rough.ts';
 import { sizesOf } from './views.ts';
 
 /** The plan that the maker goes by, for the piece on the bench. */
@@ -22,7 +23,19 @@ export function sawOf({ sawing: { kerf, endTrim, cutAgain } }: State): SawSettin
 /** Everything that the piece is cut from, with the allowances. */
 export function allBlanks(state: State): readonly Blank[] {
   const sizes = sizesOf(state);
-  return state.piece && sizes ? blanksOf(state.piece.file, sizes, { layer: state.sawing.layerExtra, panel: state.sawing.panelExtra }) : [];
+  return state.piece && sizes ? blanksOf(state.piece.file, sizes, extrasOf(state), partsRough(state)) : [];
+}
+
+export function extrasOf({ sawing }: State): RoughExtras {
+  return {
+    layer: { length: sawing.layerExtra, width: sawing.layerWider, thickness: sawing.layerThicker },
+    panel: { length: sawing.panelExtra, width: sawing.panelWider, thickness: sawing.panelThicker },
+  };
+}
+
+/** What is wanted of single parts of the piece on the bench. */
+export function partsRough(state: State): ReadonlyMap<string, PartRough> {
+  return state.rough.get(state.pieceName ?? '') ?? new Map<string, PartRough>();
 }
 
 export interface Allowance {
@@ -49,14 +62,22 @@ export function begunBoards(state: State): readonly TakenBoard[] {
 /** What is cut already, and what is still to come from a board that is begun and as good as it was planned. */
 export function keptOf(state: State, board: TakenBoard): readonly PlacedBlank[] {
   const now = state.rack.get(board.board);
-  return [...freedBlanks(board), ...(now === undefined ? [] : blanksToCome(board).filter((blank) => isSound(now, blank)))];
+  const hiding = hidingBlanks(state);
+  return [...freedBlanks(board), ...(now === undefined ? [] : blanksToCome(board).filter((blank) => isSound(now, blank, hiding)))];
 }
 
-/** Whether a blank can still be had where it lies: no defect was told of since, and the board is as large. */
-export function isSound(board: Board, blank: PlacedBlank): boolean {
-  const { from, to, fromEdge, toEdge } = areaOf(blank);
-  const inside = to <= board.length && toEdge <= Math.min(widthAt(board, from), widthAt(board, to)) - board.sapwood;
-  return inside && !board.defects.some((defect) => defect.from < to && from < defect.to && defect.fromEdge < toEdge && fromEdge < defect.toEdge);
+/** Blanks that may hold what shows on one face of the board. */
+export function hidingBlanks(state: State): ReadonlySet<string> {
+  return new Set(allBlanks(state).filter(({ mayHideDefect }) => mayHideDefect).map(({ id }) => id));
+}
+
+/** Whether a blank can still be had where it lies: the board is as large, and what was told of since lies elsewhere or on the one face that it hides. */
+export function isSound(board: Board, blank: PlacedBlank, hiding: ReadonlySet<string>): boolean {
+  const area = areaOf(blank);
+  const inside = area.to <= board.length && area.toEdge <= Math.min(widthAt(board, area.from), widthAt(board, area.to)) - board.sapwood;
+  const [first, ...more] = defectsIn(board, area);
+  if (!inside || first === undefined) return inside;
+  return hiding.has(blank.blank) && first.face !== 'through' && more.every(({ face }) => face === first.face);
 }
 
 /** What is still to be planned, and from which boards: what is cut, and what comes from boards that are begun, stays as it is. */
@@ -78,7 +99,8 @@ export function changedBoards(state: State): readonly number[] {
 
 function holds(state: State, board: TakenBoard): boolean {
   const now = state.rack.get(board.board);
-  return now !== undefined && blanksToCome(board).every((blank) => isSound(now, blank));
+  const hiding = hidingBlanks(state);
+  return now !== undefined && blanksToCome(board).every((blank) => isSound(now, blank, hiding));
 }
 
 /** The board that is being cut: the one asked for, else the one on the screen, else the first that is begun, else the first. */

@@ -74,7 +74,7 @@ export function describeEntry(bench: Bench, entry: Entry): string {
       return '';
     case 'air told': case 'moisture told': case 'label told': case 'rest seen': case 'surface read': case 'surface planed': case 'gluing begun': case 'gluing ended': case 'gluing divided':
       return describeCraft(state, entry);
-    case 'board put': case 'board gone': case 'plan taken': case 'cut made': case 'sawing set':
+    case 'board put': case 'board gone': case 'plan taken': case 'cut made': case 'sawing set': case 'part rough':
       return describeCutting(state, entry);
     case 'scratched':
       return 'scratch that';

@@ -12,6 +12,7 @@ export function describeCutting(state: State, entry: CuttingEntry): string {
     case 'plan taken': return 'a cutting plan';
     case 'cut made': return `a cut of board ${sayNumber(entry.board)}`;
     case 'sawing set': return 'how you saw';
+    case 'part rough': return `${state.piece?.file.parts.find(({ id }) => id === entry.part)?.name ?? entry.part}, in the rough`;
     default: return assertNever(entry);
   }
 }

@@ -3,6 +3,7 @@ import type { Length } from '../length/length.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import type { Board } from '../stock/board.ts';
 import { quarterName } from '../stock/rack.ts';
+import { tellHeart } from '../stock/telling.ts';
 import { takenPlan } from './cuttingState.ts';
 import { sayCount, sayList, sentence, spoken } from './saying.ts';
 
@@ -11,6 +12,12 @@ export function sayThickness(state: State, thickness: Length): string {
   const name = quarterName(thickness);
   const quarters = name?.endsWith('/4') === true ? Number(name.slice(0, -2)) : undefined;
   return quarters === undefined ? `${spoken(state, thickness)} thick` : `${sayNumber(quarters)} quarter`;
+}
+
+/** Which face is the heart side, as a sentence; nothing where nobody told. */
+export function sayHeart(board: Pick<Board, 'pithSide'>): string {
+  const heart = tellHeart(board);
+  return heart === undefined ? '' : sentence(heart);
 }
 
 /** Everything that is known of a board, for the ear. */
@@ -24,7 +31,7 @@ export function sayBoard(state: State, board: Board): string {
     ...(colour === undefined ? [] : [`colour group ${colour}`]),
   ];
   const wrong = defects.map(({ what, from, to }) => `${what} ${spoken(state, from)} to ${spoken(state, to)}`);
-  return [sentence(`board ${sayNumber(number)}: ${told.join(', ')}`), wrong.length === 0 ? 'No defects told.' : sentence(`from the marked end: ${sayList(wrong)}`)].join(' ');
+  return [sentence(`board ${sayNumber(number)}: ${told.join(', ')}`), sayHeart(board), wrong.length === 0 ? 'No defects told.' : sentence(`from the marked end: ${sayList(wrong)}`)].filter(Boolean).join(' ');
 }
 
 /** How many boards there are, by wood and thickness, and how many of them the plan uses. */

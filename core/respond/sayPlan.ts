@@ -6,7 +6,7 @@ import type { Blank } from '../stock/board.ts';
 import type { PlannedBoard } from '../stock/plan/placed.ts';
 import type { Missing, StockPlan } from '../stock/plan/planStock.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
-import { allBlanks, takenPlan } from './cuttingState.ts';
+import { allBlanks, changedBoards, takenPlan } from './cuttingState.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
 import { planFrom } from './takePlan.ts';
 
@@ -106,12 +106,15 @@ export function newsOf(state: State, offer: PlanOffer): string | undefined {
   if (offer.plan === null) return undefined;
   if (taken === undefined) return sayOffer(state, offer);
   const open = taken.boards.filter((board) => !isFinished(board) && board.made === 0);
-  const stands = open.every((board) => state.rack.has(board.board)) && sameBlanks(open, offer);
+  const stands = changedBoards(state).length === 0 && open.every((board) => state.rack.has(board.board)) && sameBlanks(open, offer);
   if (stands && offer.plan.boards.length >= open.length && offer.plan.missing.length >= taken.missing.length) return undefined;
   return sayOffer(state, offer);
 }
 
-/** Whether what is planned and not begun is still just what is wanted. */
+/** Whether what is planned and not begun is still just what is wanted, in number and size. */
 function sameBlanks(open: readonly TakenBoard[], { problem }: PlanOffer): boolean {
-  return problem.blanks.every(({ id, count }) => open.reduce((sum, { placed }) => sum + placed.filter(({ blank }) => blank === id).length, 0) === count);
+  return problem.blanks.every(({ id, count, length, width }) => {
+    const planned = open.flatMap(({ placed }) => placed.filter(({ blank }) => blank === id));
+    return planned.length === count && planned.every((one) => one.length === length && one.width === width);
+  });
 }

@@ -1,32 +1,26 @@
-import { add } from '../length/arithmetic.ts';
-import { sizeOf, type Sizes } from '../piece/evaluate.ts';
+import type { Sizes } from '../piece/evaluate.ts';
 import type { Part, PieceFile } from '../piece/file.ts';
-import { ZERO_LENGTH, type Length } from '../length/length.ts';
 import type { Blank } from './board.ts';
-
-/** Over the rough length, by how a part is made: layers slide when they are glued, a panel's boards are trimmed together. */
-export interface ExtraLengths {
-  readonly layer: Length;
-  readonly panel: Length;
-}
+import { NO_EXTRAS, roughSize, roughTerms, type PartRough, type RoughExtras, type Side } from './rough.ts';
 
 /**
- * The rough pieces that a piece of furniture is cut from: finished sizes with the file's allowances over them (`roughLength`, `roughThickness`,
- * and `ripWidth` where something is left for after the rest, else `roughWidth`). Layers of one lamination stay together; a panel is its boards.
+ * The rough pieces that a piece of furniture is cut from: finished sizes with all that is left on them (`roughTerms`).
+ * Layers of one lamination stay together; a panel is its boards. `rough`: what is wanted of single parts, by their ids; it goes before the file.
  */
-export function blanksOf(file: PieceFile, sizes: Sizes, extra: ExtraLengths = { layer: ZERO_LENGTH, panel: ZERO_LENGTH }): Blank[] {
-  const size = (name: string): Length | undefined => sizeOf(sizes, name)?.length;
-  return file.parts.map((part) => ({
-    id: part.id, species: part.species, mayHideDefect: false,
-    ...madeFrom(part),
-    length: add(size(`${part.id}.roughLength`) ?? ZERO_LENGTH, extraFor(part, extra)),
-    width: size(`${part.id}.ripWidth`) ?? size(`${part.id}.roughWidth`) ?? ZERO_LENGTH,
-    thickness: size(`${part.id}.roughThickness`) ?? ZERO_LENGTH,
-  }));
+export function blanksOf(file: PieceFile, sizes: Sizes, extras: RoughExtras = NO_EXTRAS, rough: ReadonlyMap<string, PartRough> = new Map()): Blank[] {
+  return file.parts.map((part) => {
+    const own = rough.get(part.id) ?? {};
+    const size = (side: Side) => roughSize(roughTerms(part, sizes, side, extras, own));
+    return {
+      id: part.id, species: part.species, mayHideDefect: mayHide(part, own), ...madeFrom(part),
+      length: size('length'), width: size('width'), thickness: size('thickness'),
+    };
+  });
 }
 
-function extraFor({ made }: Part, { layer, panel }: ExtraLengths): Length {
-  return made.kind === 'laminated' ? layer : made.kind === 'panel' ? panel : ZERO_LENGTH;
+/** As told at the bench, else as the file has it. */
+export function mayHide({ mayHideDefect }: Part, own: PartRough): boolean {
+  return own.mayHideDefect ?? mayHideDefect ?? false;
 }
 
 function madeFrom({ name, count, made }: Part): Pick<Blank, 'name' | 'count' | 'together'> {

@@ -4,8 +4,8 @@ import { hatching } from '../layout/paper/hatch.ts';
 import { pageForm, type PaperName } from '../layout/paper/paperSize.ts';
 import { line, mm, moved, rectangle, spot, textWidth, words, wrapped, type Item, type Page, type SheetSet } from '../layout/paper/sheet.ts';
 import { areaOf, offcutsOf, type Area, type TakenBoard } from './cutting.ts';
-import { quarterName, widthAt } from './rack.ts';
-import { tellOneCut, tellPlaced } from './telling.ts';
+import { defectsIn, quarterName, widthAt } from './rack.ts';
+import { tellCut, tellHeart, tellPlaced } from './telling.ts';
 
 export interface BoardSheets {
   readonly boards: readonly TakenBoard[];
@@ -57,10 +57,13 @@ function titleOf({ stood }: TakenBoard, { write }: BoardSheets): string {
 }
 
 function linesOf(board: TakenBoard, { write }: BoardSheets): readonly string[] {
-  const wrong = board.stood.defects.map(({ what, from, to }) => `${what} ${write(from)} to ${write(to)}`);
+  const heart = tellHeart(board.stood);
+  const hidden = new Set(board.placed.flatMap((blank) => defectsIn(board.stood, areaOf(blank))));
+  const wrong = board.stood.defects.filter((defect) => !hidden.has(defect)).map(({ what, from, to }) => `${what} ${write(from)} to ${write(to)}`);
   return [
-    ...board.cuts.map((cut, index) => `${index + 1}  ${tellOneCut(cut, write)}${index < board.made ? ' (made)' : ''}`), '',
-    ...tellPlaced(board, write), ...(wrong.length === 0 ? [] : ['', `To keep clear of: ${wrong.join('; ')}.`]), '',
+    ...board.cuts.map((cut, index) => `${index + 1}  ${tellCut(cut, write)}${index < board.made ? ' (made)' : ''}`), '',
+    ...tellPlaced(board, write, board.stood), ...(wrong.length === 0 ? [] : ['', `To keep clear of: ${wrong.join('; ')}.`]), '',
+    ...(heart === undefined ? [] : [`As the board is marked, ${heart}: mark it on each part. As it dries, a flat-sawn board goes hollow on the side away from the heart.`, '']),
     `Lengths run from the marked end, widths from the reference edge; the saw takes ${write(board.kerf)}, which is reckoned in. Mark all the crosscuts before the first is sawn.`,
   ];
 }

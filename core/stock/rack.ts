@@ -34,6 +34,11 @@ export function widthAt({ length, width, farWidth }: Pick<Board, 'length' | 'wid
   return width - Math.floor(((width - farWidth) * place) / length);
 }
 
+/** What is wrong with a board in a part of it. */
+export function defectsIn({ defects }: Pick<Board, 'defects'>, { from, to, fromEdge, toEdge }: { readonly from: number; readonly to: number; readonly fromEdge: number; readonly toEdge: number }): readonly Defect[] {
+  return defects.filter((defect) => defect.from < to && from < defect.to && defect.fromEdge < toEdge && fromEdge < defect.toEdge);
+}
+
 /** '8/4', or undefined for a thickness that is not sold in quarters. */
 export function quarterName(thickness: Length): string | undefined {
   return QUARTERS.find(({ rough }) => rough === thickness)?.name;

@@ -1,8 +1,11 @@
 import { add } from '../length/arithmetic.ts';
 import type { Length } from '../length/length.ts';
 import { assertNever } from '../result.ts';
-import type { Cut, PlannedBoard } from './plan/placed.ts';
+import type { Board } from './board.ts';
+import { areaOf } from './cutting.ts';
+import type { Cut, PlacedBlank, PlannedBoard } from './plan/placed.ts';
 import type { StockPlan } from './plan/planStock.ts';
+import { defectsIn } from './rack.ts';
 
 type Write = (length: Length) => string;
 
@@ -33,35 +36,46 @@ function metres(length: number): string {
   return `${length.toFixed(1)} m`;
 }
 
-/** What lies on a board, from the marked end along and from the reference edge across. */
-export function tellPlaced({ placed }: Pick<PlannedBoard, 'placed'>, write: Write): string[] {
-  return [...placed].sort((a, b) => a.from - b.from || a.fromEdge - b.fromEdge)
-    .map(({ name, from, length, fromEdge, width }) => `${name}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`);
+/** What lies on a board, from the marked end along and from the reference edge across; with the board, what of it goes to a hidden face. */
+export function tellPlaced({ placed }: Pick<PlannedBoard, 'placed'>, write: Write, board?: Board): string[] {
+  return [...placed].sort((a, b) => a.from - b.from || a.fromEdge - b.fromEdge).map((blank) => {
+    const { name, from, length, fromEdge, width } = blank;
+    const hidden = board === undefined ? [] : tellHidden(board, blank);
+    return [`${name}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`, ...hidden].join(', ');
+  });
+}
+
+/** What shows on a face of a blank and is to be hidden: 'the knot on the other face goes to the hidden face'. */
+export function tellHidden(board: Board, blank: PlacedBlank): string[] {
+  const found = defectsIn(board, areaOf(blank));
+  const [first] = found;
+  if (first === undefined) return [];
+  return [`the ${[...new Set(found.map(({ what }) => what))].join(' and ')} on the ${first.face} ${found.length === 1 ? 'goes' : 'go'} to the hidden face`];
+}
+
+/** Which face was towards the pith, half a sentence; undefined where nobody told. What is glued or cups is turned by it. */
+export function tellHeart({ pithSide }: Pick<Board, 'pithSide'>): string | undefined {
+  return pithSide === undefined ? undefined : `the ${pithSide} is the heart side`;
 }
 
 /** Every cut of a board in order, all told from the marked end or the reference edge, so that no error adds up. The kerf goes to the waste. */
 export function tellCuts({ cuts }: PlannedBoard, write: Write): string[] {
-  return cuts.map((cut) => tellOneCut(cut, write));
+  return cuts.map((cut) => tellCut(cut, write));
 }
 
-/** One cut: where, and which side of the line the saw goes. */
-export function tellOneCut(cut: Cut, write: Write): string {
-  const kerf = cut.waste === 'beyond' ? 'saw beyond the line' : 'saw before the line';
-  const where = cut.section === 0 ? '' : ` in section ${cut.section}`;
-  return `${tellCut(cut, write)}${where}, ${kerf}`;
-}
-
-/** One of many cuts read in a row, after it was said where all are measured from and that the saw goes beyond the line: what is as said is left out. */
-export function tellCutInRow({ kind, at, from, to, section, waste }: Cut, write: Write): string {
-  const cut = { 'crosscut': `crosscut at ${write(at)}`, 'crosscut again': `crosscut the strip at ${write(at)}`, 'rip': `rip at ${write(at)}, from ${write(from)} to ${write(to)}` }[kind];
-  return `${cut}${section > 1 ? `, in section ${section}` : ''}${waste === 'before' ? ', saw before the line' : ''}`;
-}
-
-function tellCut({ kind, at, from, to }: Cut, write: Write): string {
+/**
+ * One cut: where, and which side of the line the saw goes. In a row, after it was said where all are measured from and that the saw goes beyond
+ * the line, what is as said is left out.
+ */
+export function tellCut({ kind, at, from, to, section, waste }: Cut, write: Write, told: 'alone' | 'in a row' = 'alone'): string {
+  const alone = told === 'alone';
+  const [end, edge] = alone ? [' from the marked end', ' from the reference edge'] : ['', ''];
+  const where = alone ? (section === 0 ? '' : ` in section ${section}`) : section > 1 ? `, in section ${section}` : '';
+  const kerf = alone || waste === 'before' ? `, saw ${waste} the line` : '';
   switch (kind) {
-    case 'crosscut': return `crosscut at ${write(at)} from the marked end`;
-    case 'crosscut again': return `crosscut the strip at ${write(at)} from the marked end`;
-    case 'rip': return `rip at ${write(at)} from the reference edge, ${write(from)} to ${write(to)} from the marked end`;
+    case 'crosscut': return `crosscut at ${write(at)}${end}${where}${kerf}`;
+    case 'crosscut again': return `crosscut the strip at ${write(at)}${end}${where}${kerf}`;
+    case 'rip': return `rip at ${write(at)}${edge}, ${alone ? '' : 'from '}${write(from)} to ${write(to)}${end}${where}${kerf}`;
     default: return assertNever(kind);
   }
 }

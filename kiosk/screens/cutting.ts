@@ -8,7 +8,7 @@ import { planFrom } from '../../core/respond/takePlan.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { isFinished, type TakenBoard } from '../../core/stock/cutting.ts';
 import { quarterName } from '../../core/stock/rack.ts';
-import { tellOneCut } from '../../core/stock/telling.ts';
+import { tellCut, tellHeart } from '../../core/stock/telling.ts';
 import type { TakenPlan } from '../../core/journal/cutting.ts';
 import '../draw/boardDrawing.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
@@ -121,8 +121,9 @@ export class CuttingScreen extends BenchScreen {
   #next(board: TakenBoard): TemplateResult {
     const cut = board.cuts[board.made];
     const write = (length: typeof board.stood.length): string => writeLength(length, this.settings.rounding);
+    const heart = tellHeart(board.stood);
     if (cut === undefined) return html`<b>All cut.</b>`;
-    return html`<b>Cut ${board.made + 1} of ${board.cuts.length}:</b> ${tellOneCut(cut, write)}.`;
+    return html`<b>Cut ${board.made + 1} of ${board.cuts.length}:</b> ${tellCut(cut, write)}.${heart === undefined ? '' : ` Of this board, ${heart}.`}`;
   }
 
   #none(): TemplateResult {

@@ -18,6 +18,7 @@ import './truing.ts';
 import './faces.ts';
 import './boards.ts';
 import './cutting.ts';
+import './rough.ts';
 import './buying.ts';
 import './clocks.ts';
 import './edges.ts';

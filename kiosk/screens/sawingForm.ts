@@ -15,8 +15,12 @@ import { look } from '../look/look.ts';
 import { choiceGrid, choiceStyles } from './choices.ts';
 import type { Choice } from './choices.ts';
 
-type Told = 'kerf' | 'endTrim' | 'layerExtra' | 'panelExtra';
-const SAY: Readonly<Record<Told, string>> = { kerf: 'what the saw takes', endTrim: 'trimmed off each end', layerExtra: 'layers longer by', panelExtra: 'panel boards longer by' };
+const BY_KIND = ['layerExtra', 'layerWider', 'layerThicker', 'panelExtra', 'panelWider', 'panelThicker'] as const;
+type Told = 'kerf' | 'endTrim' | (typeof BY_KIND)[number];
+const SAY: Readonly<Record<Told, string>> = {
+  kerf: 'what the saw takes', endTrim: 'trimmed off each end', layerExtra: 'layers longer by', layerWider: 'layers wider by', layerThicker: 'layers thicker by',
+  panelExtra: 'panel boards longer by', panelWider: 'panel boards wider by', panelThicker: 'panel boards thicker by',
+};
 
 /** What is left on the rough sizes, and how it is sawn: each on a key, to see and to change. Lies on the cutting plan's screen. */
 @customElement('bench-sawing-form')
@@ -28,11 +32,12 @@ export class SawingForm extends LitElement {
   `];
 
   @property({ attribute: false }) bench!: State;
-  @state() private asking: Told | 'first' | null = null;
+  @state() private asking: Told | 'first' | 'by kind' | null = null;
 
   override render(): TemplateResult {
     const { asking } = this;
     if (asking === null) return html`<div class="titled"><h1 class="title">What is left on rough parts, and how it is sawn</h1>${choiceGrid(this.#all(), 0)}</div>`;
+    if (asking === 'by kind') return html`<div class="titled"><h1 class="title">Left on besides, by how a part is made</h1>${choiceGrid(BY_KIND.map((told) => this.#own(told)), 0)}</div>`;
     if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.#tell({ first }) } })), 0)}</div>`;
     return html`<fraction-pad .unit=${this.bench.settings.rounding.unit} .usual=${this.bench.sawing[asking]} @length-typed=${(event: CustomEvent<Length>) => this.#tell({ [asking]: event.detail })} @pad-left=${() => { this.asking = null; }}>
       <p class="what">${SAY[asking]}</p><p class="beside" slot="beside">now ${this.#write(this.bench.sawing[asking])}</p></fraction-pad>`;
@@ -43,7 +48,7 @@ export class SawingForm extends LitElement {
   }
 
   get padShown(): boolean {
-    return this.asking !== null && this.asking !== 'first';
+    return this.asking !== null && this.asking !== 'first' && this.asking !== 'by kind';
   }
 
   get pad(): { pressSymbol(symbol: NonNullable<KeySpec['pad']>, atMs: number): boolean } | null {
@@ -56,13 +61,18 @@ export class SawingForm extends LitElement {
 
   /** The allowances are sizes of the piece: they are told as every size is. */
   #all(): readonly Choice[] {
-    const own = (told: Told): Choice => ({ label: SAY[told], detail: this.#write(this.bench.sawing[told]), does: { here: () => { this.asking = told; } } });
     const sizes = allowancesOf(this.bench).filter(({ size }) => size !== 'allowance.afterRest');
     return [
       ...sizes.map(({ size, say, length }): Choice => ({ label: `over the ${say}`, detail: this.#write(length), does: { request: { kind: 'show', screen: { name: 'record', size } } } })),
-      own('kerf'), own('endTrim'), own('layerExtra'), own('panelExtra'),
+      this.#own('kerf'), this.#own('endTrim'),
+      { label: 'layers and panel boards', detail: 'what they have besides', does: { here: () => { this.asking = 'by kind'; } } },
+      { label: 'part by part', detail: 'made up, and hidden faces', does: { request: { kind: 'show', screen: { name: 'rough' } } } },
       { label: 'what counts first', detail: this.bench.sawing.first, does: { here: () => { this.asking = 'first'; } } },
     ];
+  }
+
+  #own(told: Told): Choice {
+    return { label: SAY[told], detail: this.#write(this.bench.sawing[told]), does: { here: () => { this.asking = told; } } };
   }
 
   #write(length: Length): string {

@@ -269,6 +269,8 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'cutting, looking': viewOf({ name: 'cutting' }, { state: STACKED, offer: { ...OFFERED, looking: true } }),
   'cutting, not enough': viewOf({ name: 'cutting' }, { state: SHORT, offer: offerOn(SHORT) }),
   'cutting, taken': viewOf({ name: 'cutting' }, { state: SAWING }),
+  'rough, a leg': viewOf({ name: 'rough', part: 'leg' }, { state: SAWING }),
+  'rough, a part that hides a knot': viewOf({ name: 'rough', part: 'longRail' }, { state: { ...SAWING, rough: new Map([[SAWING.pieceName ?? '', new Map([['longRail', { longer: nanometres(INCH / 2), wider: nanometres(INCH / 4), thicker: nanometres(INCH / 8), mayHideDefect: true }]])]]) } }),
   'buying': viewOf({ name: 'buying' }, { state: { ...SHORT, sawing: { ...SHORT.sawing, centsPerBoardFoot: 900 } }, offer: offerOn(SHORT) }),
   'buying, a board helps': viewOf({ name: 'buying', board: board(14, 72, 8) }, { state: SHORT, offer: offerOn(SHORT), reply: { say: 'Yes: seventy-two inches by eight inches, eight quarter gives two long rails and one top board, seventy-one percent of it used, eight board feet. Say bought when you take it.' } }),
   'due': viewOf({ name: 'step' }, { state: { ...UNDER_WAY, timers: [timer(1, 'leg two clamps', 45, 49), timer(2, 'open time', 8, 9, 'open time')] } }),

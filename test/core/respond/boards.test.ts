@@ -2,28 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { problemOf, takenPlan } from '../../../core/respond/cuttingState.ts';
 import { readRecord } from '../../../core/journal/record.ts';
 import { benchFrom } from '../../../core/respond/advance.ts';
-import { withOffer } from '../../../core/respond/offer.ts';
-import { newsOf } from '../../../core/respond/sayPlan.ts';
 import type { Reply } from '../../../core/bench/reply.ts';
 import { freedBlanks, isFinished } from '../../../core/stock/cutting.ts';
 import { canBeCut, faultsOf } from '../../../core/stock/plan/check.ts';
-import { planStock } from '../../../core/stock/plan/planStock.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
+import { found } from './planned.ts';
 import { Session } from './session.ts';
 
 const INCH = 25_400_000;
-
-/** What the kiosk's worker does, at once: the first plan is good enough here. */
-function found(session: Session): string | undefined {
-  const { offer } = session.bench.conversation;
-  if (offer === undefined) throw new Error('nothing is being planned');
-  let rounds = 0;
-  const plan = planStock(offer.problem, () => rounds++ < 400, () => undefined);
-  const done = { ...offer, plan, looking: false };
-  const news = newsOf(session.bench.state, done);
-  session.bench = withOffer(session.bench, news === undefined ? undefined : done);
-  return news;
-}
 
 /** Four more, so that every part finds a board. */
 const ENOUGH = ['new board ninety six by ten', 'new board one hundred and twenty by eight', 'new board one hundred and twenty by nine', 'new board one hundred and twenty by nine'];

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nanometres, NANOMETRES_PER_INCH } from '../../../core/length/length.ts';
 import { writeLength } from '../../../core/length/write.ts';
@@ -7,15 +8,21 @@ import { loadPiece } from '../../../core/piece/load.ts';
 import { blanksOf } from '../../../core/stock/blanks.ts';
 import { toBuy } from '../../../core/stock/buying.ts';
 import { planStock, type StockProblem } from '../../../core/stock/plan/planStock.ts';
+import { roughTerms, SIDES } from '../../../core/stock/rough.ts';
 import { tellCuts, tellPlaced, tellPlan } from '../../../core/stock/telling.ts';
 
 const inches = (count: number) => nanometres(count * NANOMETRES_PER_INCH);
 const write = (length: ReturnType<typeof nanometres>) => writeLength(length, { unit: 'inch', denominator: 16 });
 
-function demoBlanks() {
+function demo() {
   const loaded = loadPiece(readFileSync(new URL('../../../core/piece/demo/bakers-work-table.json', import.meta.url), 'utf8'));
   if (!loaded.ok) throw new Error('the demo piece is sound');
-  return blanksOf(loaded.value.file, evaluate(loaded.value, []));
+  return { piece: loaded.value, sizes: evaluate(loaded.value, []) };
+}
+
+function demoBlanks() {
+  const { piece, sizes } = demo();
+  return blanksOf(piece.file, sizes);
 }
 
 /** A board of six feet with a knot across its middle, and two rails of thirty inches. */
@@ -33,6 +40,30 @@ describe('from the piece to the boards', () => {
     const blanks = demoBlanks();
     expect(blanks.find(({ id }) => id === 'leg')).toMatchObject({ name: 'leg layer', count: 12, together: 3, length: inches(33.25), width: inches(3.375), thickness: inches(1.25) });
     expect(blanks.find(({ id }) => id === 'top')).toMatchObject({ name: 'top board', count: 6, together: 1, length: inches(61) });
+  });
+
+  it('says what every rough size is made of, and it adds up to the blank, whatever is left on layers, panel boards and single parts', () => {
+    const { piece, sizes } = demo();
+    fc.assert(fc.property(fc.array(fc.integer({ min: 0, max: 64 }), { minLength: 9, maxLength: 9 }), (sixteenths) => {
+      const over = (at: number) => inches((sixteenths[at] ?? 0) / 16);
+      const extras = { layer: { length: over(0), width: over(1), thickness: over(2) }, panel: { length: over(3), width: over(4), thickness: over(5) } };
+      const rough = new Map([['leg', { longer: over(6), wider: over(7), thicker: over(8) }]]);
+      const blanks = blanksOf(piece.file, sizes, extras, rough);
+      for (const part of piece.file.parts) for (const side of SIDES) {
+        const terms = roughTerms(part, sizes, side, extras, rough.get(part.id) ?? {});
+        expect(terms.reduce((sum, { length }) => sum + length, 0)).toBe(blanks.find(({ id }) => id === part.id)?.[side]);
+      }
+      expect(blanks.find(({ id }) => id === 'leg')?.length).toBe(inches(33.25) + over(0) + over(6));
+      expect(blanks.find(({ id }) => id === 'top')?.width).toBe((demoBlanks().find(({ id }) => id === 'top')?.width ?? 0) + over(4));
+    }), { numRuns: 20 });
+  });
+
+  it('takes from the file which part may hide a knot, unless it was told otherwise', () => {
+    const { piece, sizes } = demo();
+    const file = { ...piece.file, parts: piece.file.parts.map((part) => (part.id === 'longRail' ? { ...part, mayHideDefect: true } : part)) };
+    const hiding = (rough?: Parameters<typeof blanksOf>[3]) => blanksOf(file, sizes, undefined, rough).filter(({ mayHideDefect }) => mayHideDefect).map(({ id }) => id);
+    expect(hiding()).toEqual(['longRail']);
+    expect(hiding(new Map([['longRail', { mayHideDefect: false }], ['top', { mayHideDefect: true }]]))).toEqual(['top']);
   });
 
   it('tells where each part lies and every cut from the marked end, never from the cut before', () => {

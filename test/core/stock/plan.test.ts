@@ -62,6 +62,14 @@ describe('planning boards', () => {
     expect(plan(oneFace, [blank('shelf', 1, 40, 6)]).missing).toHaveLength(1);
   });
 
+  it('hides one face of a part and not both, and lays a part that hides beside one that must be clear', () => {
+    const both = [board(1, 40, 6, { defects: [knot(10, 14, 0, 6, 'other face'), knot(20, 22, 0, 6, 'marked face')] })];
+    expect(plan(both, [blank('shelf', 1, 40, 6, { mayHideDefect: true })]).missing).toHaveLength(1);
+    const half = [board(1, 40, 6 + 1 / 16, { defects: [knot(10, 14, 0, 2, 'other face')] })];
+    expect(plan(half, [blank('cleat', 1, 40, 3, { mayHideDefect: true }), blank('rail', 1, 40, 3)])).toMatchObject({ missing: [], used: 1, bound: 1, proven: true });
+    expect(plan(half, [blank('cleat', 1, 40, 3), blank('rail', 1, 40, 3)]).missing).toHaveLength(1);
+  });
+
   it('takes the layers of one leg from one stretch of one board', () => {
     const found = plan([board(1, 40, 11), board(2, 70, 4), board(3, 120, 4)], [blank('leg layer', 6, 34, 3.5, { together: 3 })]);
     expect(found.missing).toEqual([]);
