@@ -25,7 +25,7 @@ export const KEY_TABLE = {
   board: { rack: '-', 'add defect': '1', 'put right': '2', 'used up': '3', 'tell me': '.', listen: '*', 'new board': 'enter' },
   'board form': { leave: '-', 'on the rack': 'enter' },
   cutting: { boards: '9', back: '-', next: '+', 'read the cuts': '1', plan: '2', stop: '2', buy: '3', sizes: '4', step: '0', 'take the plan': 'enter', cut: 'enter' },
-  'rough parts': { 'all sizes': '9', back: '-', next: '+', longer: '1', wider: '2', thicker: '3', 'may hide a knot': '4', 'tell me': '.' , step: '0' },
+  'rough parts': { 'all sizes': '9', back: '-', next: '+', longer: '1', wider: '2', thicker: '3', 'hide a knot': '4', step: '0' },
   buying: { boards: '9', back: '-', next: '+', 'read the list': '1', listen: '*', 'does it help': '2', bought: 'enter' },
   journal: { step: '0', back: '-', next: '+', 'put back': '2', 'scratch that': '1', menu: '/' },
   settings: { step: '0', quieter: '-', louder: '+', 'more settings': 'enter', menu: '/' },

@@ -21,7 +21,7 @@ export class RoughScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, css`
     .rough { height: 100%; overflow: hidden; line-height: 1.2; display: grid; align-content: safe start; gap: 0.5em; }
     .head { display: flex; justify-content: space-between; gap: 1.2rem; }
-    .side { border-top: 0.1rem solid var(--pencil); padding-top: 0.2em; display: grid; grid-template-columns: 6.2em 6.4em 1fr; gap: 0.6em; }
+    .side { border-top: 0.1rem solid var(--pencil); padding-top: 0.2em; display: grid; grid-template-columns: 5.4em 7.4em 1fr; gap: 0.6em; }
     .side b { white-space: nowrap; }
     .what { font-size: calc(1.9rem * var(--text)); line-height: 1.1; font-weight: 700; }
     .beside { font-size: calc(1.8rem * var(--text)); color: var(--pencil); line-height: 1.05; }
@@ -39,7 +39,7 @@ export class RoughScreen extends BenchScreen {
     if (this.asking !== null) return this.#pad(shown, this.asking);
     return html`<div class="rough"><header class="head"><h1 class="title">${cutName(shown.part)}, in the rough</h1><span class="caption">${at + 1} of ${parts.length} parts</span></header>
       ${shown.sides.map((side) => this.#drawSide(side))}
-      <p class="side"><span>faces</span><b>${shown.mayHideDefect ? 'may hide a knot' : 'clear on both'}</b><span>${shown.mayHideDefect ? 'what shows on one face of the board may lie in it, and goes to its hidden face' : 'nothing that is told of a board lies in it'}</span></p></div>`;
+      <p class="side"><span>faces</span><b>${shown.mayHideDefect ? 'one is hidden' : 'clear on both'}</b><span>${shown.mayHideDefect ? 'what shows on one face of the board may lie in it, and goes to its hidden face' : 'nothing that is told of a board lies in it'}</span></p></div>`;
   }
 
   keys(): readonly KeySpec[] {
@@ -53,8 +53,7 @@ export class RoughScreen extends BenchScreen {
       'all sizes': show({ name: 'cutting', sizes: true }),
       back: turn(parts[at - 1]), next: turn(parts[at + 1]),
       longer: more('longer'), wider: more('wider'), thicker: more('thicker'),
-      'may hide a knot': shown === undefined ? null : { does: { request: { kind: 'part rough', part: shown.part.id, rough: { mayHideDefect: !shown.mayHideDefect } } }, chosen: shown.mayHideDefect },
-      'tell me': shown === undefined ? null : { request: { kind: 'rough size', part: shown.part.id } },
+      'hide a knot': shown === undefined ? null : { does: { request: { kind: 'part rough', part: shown.part.id, rough: { mayHideDefect: !shown.mayHideDefect } } }, chosen: shown.mayHideDefect },
       step: parts.length === 0 ? show({ name: 'step' }) : null,
     });
   }
