@@ -53,7 +53,7 @@ function isFree({ cuts, made, kerf }: TakenBoard, area: Area): boolean {
 }
 
 /** What the saw takes away. */
-function kerfOf({ kind, at, from, to, waste }: Cut, kerf: number): Area {
+export function kerfOf({ kind, at, from, to, waste }: Cut, kerf: number): Area {
   const [low, high] = waste === 'beyond' ? [at, at + kerf] : [at - kerf, at];
   return kind === 'rip' ? { from, to, fromEdge: low, toEdge: high } : { from: low, to: high, fromEdge: from, toEdge: to };
 }

@@ -75,16 +75,22 @@ function placeAfter(ground: Ground, place: number): number {
   return at < 0 ? ground.places.length : at;
 }
 
-/** The section without what is not needed any more. */
+/** The section without what is not needed any more; what is left of a strip closes up, for every cut frees what lies before it. */
 function takeFrom(lot: Lot, section: CutSection, left: Int32Array): CutSection {
-  const strips = section.strips.map((strip) => ({
-    ...strip,
-    laid: strip.laid.filter(({ shape }) => {
+  const strips = section.strips.map((strip) => {
+    const needed = strip.laid.filter(({ shape }) => {
       const blank = lot.shapes[shape]?.blank ?? -1;
-      const needed = (left[blank] ?? 0) > 0;
-      if (needed) left[blank] = (left[blank] ?? 0) - 1;
-      return needed;
-    }),
-  })).filter(({ laid }) => laid.length > 0);
+      const wanted = (left[blank] ?? 0) > 0;
+      if (wanted) left[blank] = (left[blank] ?? 0) - 1;
+      return wanted;
+    });
+    let along = section.from;
+    const laid = needed.map((one) => {
+      const placed = { ...one, along };
+      along += (lot.shapes[one.shape]?.length ?? 0) + lot.saw.kerf;
+      return placed;
+    });
+    return { ...strip, laid };
+  }).filter(({ laid }) => laid.length > 0);
   return { ...section, strips };
 }

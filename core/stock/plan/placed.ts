@@ -10,6 +10,8 @@ export interface PlacedBlank {
   readonly fromEdge: Length;
   readonly length: Length;
   readonly width: Length;
+  /** Which board of its panels it is, in their order from 1. */
+  readonly nth?: number;
 }
 
 /** One saw cut, from edge to edge of the piece that is sawn. `at` is where the cut begins, the kerf beyond it. */
@@ -59,7 +61,7 @@ export function placedBoard(lot: Lot, { ground, sections }: CutBoard): PlannedBo
   };
 }
 
-/** Sections first, in order from the mark; then each section's rips from the reference edge, then what is crosscut from its strips. */
+/** Sections first, in order from the mark; then each section's rips from the reference edge; then strip by strip what is crosscut from it, and what is ripped from those pieces. */
 function cutsOf(lot: Lot, boardLength: number, turned: boolean, sections: readonly CutSection[]): Cut[] {
   const ordered = turned ? [...sections].reverse() : sections;
   const place = (at: number): Length => nanometres(turned ? boardLength - at : at);
@@ -81,22 +83,21 @@ function sectionCuts(lot: Lot, section: CutSection, number: number, place: (at: 
   const rips = section.strips.flatMap((strip): Cut[] => {
     const starts: Cut[] = strip.across > edge ? [{ kind: 'rip', section: number, at: nanometres(strip.across), from, to, waste: 'before' }] : [];
     edge = strip.across + strip.width + lot.saw.kerf;
-    return [...starts, { kind: 'rip', section: number, at: nanometres(strip.across + strip.width), from, to, waste: 'beyond' }, ...setRips(lot, strip, number, place)];
+    return [...starts, { kind: 'rip', section: number, at: nanometres(strip.across + strip.width), from, to, waste: 'beyond' }];
   });
-  return [...rips, ...section.strips.flatMap((strip) => stripCuts(lot, strip, section, number, place))];
+  return [...rips, ...section.strips.flatMap((strip) => [...stripCuts(lot, strip, section, number, place), ...pieceRips(lot, strip, number, place)])];
 }
 
-/** Blanks of a set that lie side by side are ripped apart after their strip is free, and what is narrower than its strip is ripped to width. */
-function setRips(lot: Lot, { laid, across, width: stripWidth }: Strip, section: number, place: (at: number) => Length): Cut[] {
+/** Every piece of a strip by itself, from its end to its end: blanks of a set that lie side by side are ripped apart, and what is narrower than its strip is ripped to width. */
+function pieceRips(lot: Lot, { laid, across, width: stripWidth }: Strip, section: number, place: (at: number) => Length): Cut[] {
   return laid.flatMap(({ shape: index, along }) => {
     const shape = lot.shapes[index];
-    const width = lot.blanks[shape?.blank ?? -1]?.width ?? 0;
-    const ends = [place(along), place(along + (shape?.length ?? 0))].sort((a, b) => a - b);
-    const [from = nanometres(0), to = nanometres(0)] = ends;
+    const { width = 0, length = 0 } = lot.blanks[shape?.blank ?? -1] ?? {};
     const rips = (shape?.beside ?? 1) - ((shape?.width ?? 0) < stripWidth ? 0 : 1);
-    return Array.from({ length: rips }, (_, at): Cut => ({
-      kind: 'rip', section, at: nanometres(across + (at + 1) * width + at * lot.saw.kerf), from, to, waste: 'beyond',
-    }));
+    return Array.from({ length: shape?.inLine ?? 1 }, (_, piece) => along + piece * (length + lot.saw.kerf)).flatMap((start) => {
+      const [from = nanometres(0), to = nanometres(0)] = [place(start), place(start + length)].sort((a, b) => a - b);
+      return Array.from({ length: rips }, (_, at): Cut => ({ kind: 'rip', section, at: nanometres(across + (at + 1) * width + at * lot.saw.kerf), from, to, waste: 'beyond' }));
+    });
   });
 }
 

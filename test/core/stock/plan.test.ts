@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nanometres, NANOMETRES_PER_INCH, ZERO_LENGTH, type Length } from '../../../core/length/length.ts';
 import type { Blank, Board, Defect, SawSettings } from '../../../core/stock/board.ts';
+import { areaOf } from '../../../core/stock/cutting.ts';
 import { faultsOf } from '../../../core/stock/plan/check.ts';
+import { partedBy } from '../../../core/stock/plates.ts';
 import { planStock, type StockPlan, type StockProblem } from '../../../core/stock/plan/planStock.ts';
 
 const inches = (count: number): Length => nanometres(Math.round(count * 64) * (NANOMETRES_PER_INCH / 64));
@@ -36,6 +38,18 @@ const needs = fc.array(fc.record({ length: fc.integer({ min: 20, max: 200 }), wi
 describe('planning boards', () => {
   it('makes only plans that can be cut: edge to edge, a kerf apart, clear of defects, every part as often as needed or told missing', () => {
     fc.assert(fc.property(racks, needs, (boards, blanks) => { plan(boards, blanks); }), { numRuns: 20 });
+  }, 60_000);
+
+  it('tells cuts that each go from edge to edge of one piece, in their order, and leave every part alone in the end', () => {
+    fc.assert(fc.property(racks, needs, (boards, blanks) => {
+      for (const { board: number, cuts, placed } of plan(boards, blanks).boards) {
+        const stood = boards.find((one) => one.number === number);
+        if (stood === undefined) throw new Error('a plan is of its boards');
+        const { plates, astray } = partedBy({ stood, kerf: SAW.kerf }, cuts);
+        expect(astray).toEqual([]);
+        for (const blank of placed) expect(plates).toContainEqual(areaOf(blank));
+      }
+    }), { numRuns: 30 });
   }, 60_000);
 
   it('never claims a bound above what it found, and uses as many boards whatever the order they are told in', () => {
