@@ -36,6 +36,8 @@ export const USUAL_SAWING: SawingSettings = {
 /** A plan that the maker goes by: every board as it stood when it was taken, and how far it is cut. */
 export interface TakenPlan {
   readonly boards: readonly TakenBoard[];
+  /** Boards that were begun when it was taken: they stay as they are, and the bound holds with them. Absent in plans of before: none was counted. */
+  readonly begun?: number;
   readonly missing: StockPlan['missing'];
   readonly bound: number;
   readonly boundIn: StockPlan['boundIn'];

@@ -24,7 +24,7 @@ const board = v.strictObject({
   grain: v.exactOptional(v.picklist(GRAINS)), pithSide: v.exactOptional(face), colour: v.exactOptional(named), cents: v.exactOptional(cents), cutFrom: v.exactOptional(number),
 });
 
-const placed = v.strictObject({ blank: named, name: named, from: length, fromEdge: length, length, width: length });
+const placed = v.strictObject({ blank: named, name: named, from: length, fromEdge: length, length, width: length, nth: v.exactOptional(whole(1, MOST_BLANKS)) });
 const cut = v.strictObject({ kind: v.picklist(['crosscut', 'rip', 'crosscut again']), section: whole(0, MOST_BLANKS), at: length, from: length, to: length, waste: v.picklist(['beyond', 'before']) });
 const taken = v.strictObject({
   board: number, stood: board, kerf: length, made: whole(0, MOST_BLANKS), placed: v.pipe(v.array(placed), v.maxLength(MOST_BLANKS)), cuts: v.pipe(v.array(cut), v.maxLength(MOST_BLANKS)),
@@ -34,7 +34,7 @@ const taken = v.strictObject({
 const plan = v.strictObject({
   boards: v.pipe(v.array(taken), v.maxLength(MOST_BOARDS)),
   missing: v.pipe(v.array(v.strictObject({ blank: named, count: whole(1, MOST_BLANKS), why: v.picklist(['no board left', 'no board of the species', 'no board thick enough', 'no board long or wide enough']) })), v.maxLength(MOST_BLANKS)),
-  bound: metres, boundIn: v.picklist(['boards', 'cents']), proven: v.boolean(), cents: metres, crosscutMetres: metres, ripMetres: metres,
+  begun: v.exactOptional(whole(0, MOST_BOARDS)), bound: metres, boundIn: v.picklist(['boards', 'cents']), proven: v.boolean(), cents: metres, crosscutMetres: metres, ripMetres: metres,
 });
 
 const sawing = v.strictObject({

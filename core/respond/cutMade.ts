@@ -5,6 +5,7 @@ import { nanometres } from '../length/length.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import type { Board } from '../stock/board.ts';
 import { freedBlanks, newOffcuts, type TakenBoard } from '../stock/cutting.ts';
+import { markOf } from '../stock/inOrder.ts';
 import { pieceOf } from '../stock/rack.ts';
 import { tellCut, tellHidden } from '../stock/telling.ts';
 import { boardAtSaw, takenPlan } from './cuttingState.ts';
@@ -43,8 +44,8 @@ function sayFreed(before: TakenBoard, after: TakenBoard, now: Board): string {
   const had = new Set(freedBlanks(before));
   const fresh = freedBlanks(after).filter((blank) => !had.has(blank));
   if (fresh.length === 0) return '';
-  const hidden = [...new Set(fresh.flatMap((blank) => tellHidden(now, blank).map((told) => `${blank.name}: ${told}`)))];
-  return [sentence(`${sayContents({ placed: fresh })} cut: write ${sayList([...new Set(fresh.map(({ name }) => name))])} on ${fresh.length === 1 ? 'it' : 'them'}`), ...hidden.map(sentence), sayHeart(now)].filter(Boolean).join(' ');
+  const hidden = [...new Set(fresh.flatMap((blank) => tellHidden(now, blank).map((told) => `${markOf(blank)}: ${told}`)))];
+  return [sentence(`${sayContents({ placed: fresh })} cut: write ${sayList([...new Set(fresh.map(markOf))])} on ${fresh.length === 1 ? 'it' : 'them'}`), ...hidden.map(sentence), sayHeart(now)].filter(Boolean).join(' ');
 }
 
 function sayOffcut(state: State, { number, length, width, farWidth }: Board): string {

@@ -10,22 +10,28 @@ import { allBlanks, changedBoards, takenPlan } from './cuttingState.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
 import { planFrom } from './takePlan.ts';
 
-type Standing = Pick<StockPlan, 'missing' | 'bound' | 'boundIn' | 'proven' | 'cents'> & { readonly boards: readonly unknown[] };
+type Standing = Pick<StockPlan, 'missing' | 'bound' | 'boundIn' | 'proven' | 'cents'> & { readonly boards: readonly unknown[]; readonly begun?: number };
 
-/** How a plan stands against the best there can be. Boards that are being cut already count on both sides. */
+/** How a plan stands against the best there can be. Boards that were begun before it count on both sides, and it is said that they stay as they are: with them taken apart anew there might be better. */
 export function sayStanding(plan: Standing): string {
   if (plan.missing.length > 0) return '';
   const counts = plan.boundIn === 'boards';
   const [best, found] = counts ? [sayCount(plan.bound, 'board', 'boards'), sayNumber(plan.boards.length)] : [sayMoney(plan.bound), sayMoney(plan.cents)];
-  return plan.proven ? `Best possible is ${best}; this plan uses ${found}.` : `This plan uses ${counts ? sayCount(plan.boards.length, 'board', 'boards') : found}; no plan can do with less than ${best}.`;
+  const begun = plan.begun ?? 0;
+  const given = begun === 0 ? '' : counts ? `With ${sayCount(begun, 'board', 'boards')} begun and kept as ${begun === 1 ? 'it is' : 'they are'}: ` : `For what does not come from the ${sayCount(begun, 'board', 'boards')} begun: `;
+  return plan.proven ? `${given}${given === '' ? 'B' : 'b'}est possible is ${best}; this plan uses ${found}.`
+    : `${given}${given === '' ? 'T' : 't'}his plan uses ${counts ? sayCount(plan.boards.length, 'board', 'boards') : found}; no plan can do with less than ${best}.`;
 }
 
 /** The same in figures, for the eye. */
 export function writeStanding(plan: Standing): string {
   if (plan.missing.length > 0) return '';
   const boards = (count: number): string => (count === 1 ? '1 board' : `${count} boards`);
-  const [best, found] = plan.boundIn === 'boards' ? [boards(plan.bound), boards(plan.boards.length)] : [(plan.bound / 100).toFixed(2), (plan.cents / 100).toFixed(2)];
-  return plan.proven ? `Best possible is ${best}; this plan uses ${plan.boundIn === 'boards' ? plan.boards.length : found}.` : `This plan uses ${found}; no plan can do with less than ${best}.`;
+  const counts = plan.boundIn === 'boards';
+  const [best, found] = counts ? [boards(plan.bound), boards(plan.boards.length)] : [(plan.bound / 100).toFixed(2), (plan.cents / 100).toFixed(2)];
+  const begun = plan.begun ?? 0;
+  const given = begun === 0 ? '' : counts ? ` (${begun} begun, kept as ${begun === 1 ? 'it is' : 'they are'})` : ` (beside the ${begun} begun)`;
+  return plan.proven ? `Best possible is ${best}${given}; this plan uses ${counts ? plan.boards.length : found}.` : `This plan uses ${found}${given}; no plan can do with less than ${best}.`;
 }
 
 function sayMoney(cents: number): string {

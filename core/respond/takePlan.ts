@@ -1,8 +1,9 @@
 import type { TakenPlan } from '../journal/cutting.ts';
 import type { State } from '../journal/state.ts';
 import { isFinished, takenBoard, type TakenBoard } from '../stock/cutting.ts';
+import { inOrder } from '../stock/inOrder.ts';
 import type { StockPlan } from '../stock/plan/planStock.ts';
-import { begunBoards, keptOf } from './cuttingState.ts';
+import { allBlanks, begunBoards, keptOf } from './cuttingState.ts';
 
 /** The plan to go by from now on: what is cut or begun as it is, and behind it what was planned anew. */
 export function planFrom(state: State, plan: StockPlan): TakenPlan {
@@ -12,6 +13,12 @@ export function planFrom(state: State, plan: StockPlan): TakenPlan {
     const stood = state.rack.get(board.board);
     return stood === undefined ? [] : [takenBoard(board, stood, state.sawing.kerf)];
   });
+  const boards = inOrder([...begun.filter((board) => !isFinished(board)), ...fresh, ...begun.filter(isFinished)], panelBoards(state));
   const { missing, boundIn, proven, cents, crosscutMetres, ripMetres } = plan;
-  return { boards: [...begun.filter((board) => !isFinished(board)), ...fresh, ...begun.filter(isFinished)], missing, bound: plan.bound + added, boundIn, proven, cents, crosscutMetres, ripMetres };
+  return { boards, begun: begun.length, missing, bound: plan.bound + added, boundIn, proven, cents, crosscutMetres, ripMetres };
+}
+
+function panelBoards(state: State): ReadonlyMap<string, number> {
+  const panels = new Set(state.piece?.file.parts.filter(({ made }) => made.kind === 'panel').map(({ id }) => id));
+  return new Map(allBlanks(state).filter(({ id }) => panels.has(id)).map(({ id, count }) => [id, count]));
 }

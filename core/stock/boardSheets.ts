@@ -4,6 +4,7 @@ import { hatching } from '../layout/paper/hatch.ts';
 import { pageForm, type PaperName } from '../layout/paper/paperSize.ts';
 import { line, mm, moved, rectangle, spot, textWidth, words, wrapped, type Item, type Page, type SheetSet } from '../layout/paper/sheet.ts';
 import { areaOf, offcutsOf, type Area, type TakenBoard } from './cutting.ts';
+import { markOf } from './inOrder.ts';
 import { defectsIn, quarterName, widthAt } from './rack.ts';
 import { tellCut, tellHeart, tellPlaced } from './telling.ts';
 
@@ -84,7 +85,7 @@ function drawBoard(board: TakenBoard, { write }: BoardSheets, width: number): re
     words(String(stood.number), spot(0, Math.round((y(0) + y(near)) / 2)), mm(6), { bold: true }),
     ...stood.defects.flatMap((defect) => hatching(box({ ...defect, to: Math.min(defect.to, stood.length), toEdge: Math.min(defect.toEdge, widthAt(stood, defect.from)) }))),
     ...offcutsOf(board).map((area) => rectangle('thin', box({ ...area, toEdge: Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) }), 'off-cut')),
-    ...board.placed.flatMap((blank) => [rectangle('mark', box(areaOf(blank)), blank.name), ...nameIn(box(areaOf(blank)), blank.name)]),
+    ...board.placed.flatMap((blank) => [rectangle('mark', box(areaOf(blank)), markOf(blank)), ...nameIn(box(areaOf(blank)), markOf(blank))]),
     ...board.cuts.flatMap((cut, index) => drawCut(cut, index + 1, scales, widthAt(stood, cut.kind === 'rip' ? 0 : cut.at), write)),
   ];
 }

@@ -1,4 +1,4 @@
-import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
+import { NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
 import type { Board } from './board.ts';
 import { widthAt } from './rack.ts';
 import type { Cut, PlacedBlank, PlannedBoard } from './plan/placed.ts';
@@ -66,10 +66,13 @@ function touches(one: Area, other: Area): boolean {
 export function offcutsOf(board: TakenBoard): readonly Area[] {
   const { rest, stood } = board;
   const ends: Area[] = rest === undefined ? [] : [{ from: rest.from, to: rest.to, fromEdge: 0, toEdge: Math.max(stood.width, stood.farWidth) }];
-  return [...ends, ...besideSections(board)].filter((area) => {
-    const narrow = Math.min(area.toEdge, widthAt(stood, area.from), widthAt(stood, area.to)) - area.fromEdge;
-    return area.to - area.from >= WORTH_KEEPING.length && narrow >= WORTH_KEEPING.width;
-  });
+  return [...ends, ...besideSections(board)].filter((area) => isWorthKeeping(stood, area));
+}
+
+/** Whether a piece of a board goes back to the rack, by its length and its narrowest width. */
+export function isWorthKeeping(board: Board, area: Area): boolean {
+  const narrow = Math.min(area.toEdge, widthAt(board, area.from), widthAt(board, area.to)) - area.fromEdge;
+  return area.to - area.from >= WORTH_KEEPING.length && narrow >= WORTH_KEEPING.width;
 }
 
 function besideSections({ cuts, stood, kerf }: TakenBoard): Area[] {
@@ -87,15 +90,4 @@ function besideSections({ cuts, stood, kerf }: TakenBoard): Area[] {
 export function newOffcuts(before: TakenBoard): readonly Area[] {
   const after = { ...before, made: before.made + 1 };
   return offcutsOf(before).filter((area) => isFree(after, area) && (before.made === 0 || !isFree(before, area)));
-}
-
-/**
- * How far the saw has come from the marked end: beyond it the board is untouched. Nothing when it was not begun; undefined when its
- * sections are apart already, or were sawn from the far end.
- */
-export function untouchedFrom({ cuts, made, placed, kerf }: TakenBoard): number | undefined {
-  const done = cuts.slice(0, made);
-  if (done.some(({ section }) => section > 0)) return undefined;
-  const reach = done.reduce((most, cut) => Math.max(most, cut.waste === 'beyond' ? cut.at + kerf : cut.at), 0);
-  return placed.some(({ from, length }) => from < reach && from + length > reach) ? undefined : nanometres(reach);
 }

@@ -3,6 +3,7 @@ import type { Length } from '../length/length.ts';
 import { assertNever } from '../result.ts';
 import type { Board } from './board.ts';
 import { areaOf } from './cutting.ts';
+import { markOf } from './inOrder.ts';
 import type { Cut, PlacedBlank, PlannedBoard } from './plan/placed.ts';
 import type { StockPlan } from './plan/planStock.ts';
 import { defectsIn } from './rack.ts';
@@ -39,9 +40,9 @@ function metres(length: number): string {
 /** What lies on a board, from the marked end along and from the reference edge across; with the board, what of it goes to a hidden face. */
 export function tellPlaced({ placed }: Pick<PlannedBoard, 'placed'>, write: Write, board?: Board): string[] {
   return [...placed].sort((a, b) => a.from - b.from || a.fromEdge - b.fromEdge).map((blank) => {
-    const { name, from, length, fromEdge, width } = blank;
+    const { from, length, fromEdge, width } = blank;
     const hidden = board === undefined ? [] : tellHidden(board, blank);
-    return [`${name}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`, ...hidden].join(', ');
+    return [`${markOf(blank)}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`, ...hidden].join(', ');
   });
 }
 

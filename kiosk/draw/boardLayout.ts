@@ -1,5 +1,6 @@
 import type { Board } from '../../core/stock/board.ts';
 import { offcutsOf, type TakenBoard } from '../../core/stock/cutting.ts';
+import { markOf } from '../../core/stock/inOrder.ts';
 import type { Cut } from '../../core/stock/plan/placed.ts';
 import { widthAt } from '../../core/stock/rack.ts';
 import type { Length } from '../../core/length/length.ts';
@@ -54,7 +55,7 @@ export function layBoard({ board, plan }: BoardShape, width: number, height: num
     outline: [corner(0, 0), corner(length, 0), corner(length, far), corner(0, near)],
     sapwood: sapwood === 0 ? [] : [corner(0, near - sapwood), corner(length, far - sapwood), corner(length, far), corner(0, near)],
     defects: board.defects.map((defect) => ({ ...box(defect.from, Math.min(defect.to, length), defect.fromEdge, Math.min(defect.toEdge, widthAt(board, defect.from))), what: defect.what })),
-    parts: (plan?.placed ?? []).map((blank) => named(box(blank.from, blank.from + blank.length, blank.fromEdge, blank.fromEdge + blank.width), blank.name)),
+    parts: (plan?.placed ?? []).map((blank) => named(box(blank.from, blank.from + blank.length, blank.fromEdge, blank.fromEdge + blank.width), markOf(blank))),
     offcuts: plan === undefined ? [] : offcutsOf(plan).map((area) => box(area.from, area.to, area.fromEdge, Math.min(area.toEdge, widthAt(board, area.from), widthAt(board, area.to)))),
     cuts: spread((plan?.cuts ?? []).map((cut, index) => markCut(cut, index, plan?.made ?? 0, { x, y, wide: (along) => Math.max(widthAt(board, along), 0) }))),
     ticks: ticksOf(plan?.cuts ?? [], x),
