@@ -21,7 +21,7 @@ const defect = v.strictObject({ what: named, from: length, to: length, fromEdge:
 
 const board = v.strictObject({
   number, species: named, length, width: length, farWidth: length, thickness: length, defects: v.pipe(v.array(defect), v.maxLength(200)), sapwood: length,
-  grain: v.exactOptional(v.picklist(GRAINS)), pithSide: v.exactOptional(face), colour: v.exactOptional(named), cents: v.exactOptional(cents), cutFrom: v.exactOptional(number),
+  grain: v.exactOptional(v.picklist(GRAINS)), pithSide: v.exactOptional(face), colour: v.exactOptional(named), cents: v.exactOptional(cents), cutFrom: v.exactOptional(number), sawn: v.exactOptional(v.picklist(['both ends', 'marked end', 'far end'])),
 });
 
 const placed = v.strictObject({ blank: named, name: named, from: length, fromEdge: length, length, width: length, nth: v.exactOptional(whole(1, MOST_BLANKS)) });

@@ -1,4 +1,4 @@
-import type { Length } from '../length/length.ts';
+import { ZERO_LENGTH, type Length } from '../length/length.ts';
 
 /** Something in a board that a part must not hold: where it lies from the marked end and from the reference edge, and on which faces it shows. */
 export interface Defect {
@@ -29,6 +29,8 @@ export interface Board {
   readonly colour?: string;
   /** What it cost, in whole cents. */
   readonly cents?: number;
+  /** Ends that were sawn already, of a piece of a board: sound, nothing is trimmed off them. */
+  readonly sawn?: 'both ends' | 'marked end' | 'far end';
   /** The board it was cut from, for an off-cut. */
   readonly cutFrom?: number;
 }
@@ -49,8 +51,13 @@ export interface Blank {
 
 export interface SawSettings {
   readonly kerf: Length;
-  /** Taken off each end of a board before anything else: checked ends. */
+  /** Taken off each end of a board before anything else: checked ends. Not off an end that was sawn (`trimsOf`). */
   readonly endTrim: Length;
   /** Crosscut the ripped strips again where that helps. */
   readonly cutAgain: boolean;
+}
+
+/** What is taken off a board at its marked end and at its far end. */
+export function trimsOf({ sawn }: Pick<Board, 'sawn'>, { endTrim }: Pick<SawSettings, 'endTrim'>): { readonly marked: Length; readonly far: Length } {
+  return { marked: sawn === 'both ends' || sawn === 'marked end' ? ZERO_LENGTH : endTrim, far: sawn === 'both ends' || sawn === 'far end' ? ZERO_LENGTH : endTrim };
 }

@@ -49,12 +49,19 @@ function marksOf({ grain, pithSide, colour }: Board): Partial<Pick<Board, 'grain
   return { ...(grain === undefined ? {} : { grain }), ...(pithSide === undefined ? {} : { pithSide }), ...(colour === undefined ? {} : { colour }) };
 }
 
+/** Where it was cut from the board it was sawn; at the board's own ends it is as that was. */
+function sawnEnds({ length, sawn }: Board, from: number, to: number): Pick<Board, 'sawn'> {
+  const marked = from > 0 || sawn === 'both ends' || sawn === 'marked end';
+  const far = to < length || sawn === 'both ends' || sawn === 'far end';
+  return marked && far ? { sawn: 'both ends' } : marked ? { sawn: 'marked end' } : far ? { sawn: 'far end' } : {};
+}
+
 /** A piece of a board, as a board by itself: its marked end is the one that was nearer the mark. */
 export function pieceOf(board: Board, number: number, { from, to, fromEdge, toEdge }: Pick<Defect, 'from' | 'to' | 'fromEdge' | 'toEdge'>): Board {
   const wide = (place: number): Length => nanometres(Math.min(toEdge, widthAt(board, place)) - fromEdge);
   const keepsEdge = toEdge >= Math.min(widthAt(board, from), widthAt(board, to));
   return {
-    number, cutFrom: board.number, species: board.species, thickness: board.thickness, ...marksOf(board), length: nanometres(to - from), width: wide(from), farWidth: wide(to), sapwood: keepsEdge ? board.sapwood : nanometres(0),
+    number, cutFrom: board.number, ...sawnEnds(board, from, to), species: board.species, thickness: board.thickness, ...marksOf(board), length: nanometres(to - from), width: wide(from), farWidth: wide(to), sapwood: keepsEdge ? board.sapwood : nanometres(0),
     defects: board.defects.flatMap((defect): Defect[] => {
       const [start, end] = [Math.max(defect.from, from), Math.min(defect.to, to)];
       const [low, high] = [Math.max(defect.fromEdge, fromEdge), Math.min(defect.toEdge, toEdge)];

@@ -26,7 +26,8 @@ function outside(board: Board, blank: PlacedBlank, { saw, blanks }: StockProblem
   const widthAt = (place: number): number => board.width - ((board.width - board.farWidth) * place) / board.length;
   const faults: string[] = [];
   const where = `Board ${board.number}, ${blank.name} at ${blank.from}`;
-  if (blank.from < saw.endTrim || to > board.length - saw.endTrim) faults.push(`${where}: over the end.`);
+  const sawn = { marked: board.sawn === 'marked end' || board.sawn === 'both ends', far: board.sawn === 'far end' || board.sawn === 'both ends' };
+  if (blank.from < (sawn.marked ? 0 : saw.endTrim) || to > board.length - (sawn.far ? 0 : saw.endTrim)) faults.push(`${where}: over the end.`);
   if (blank.fromEdge < 0 || toEdge > Math.min(widthAt(blank.from), widthAt(to)) - board.sapwood) faults.push(`${where}: over the edge.`);
   const hides = blanks.find(({ id }) => id === blank.blank)?.mayHideDefect === true;
   const touched = board.defects.filter((defect) => defect.from < to && defect.to > blank.from && defect.fromEdge < toEdge && defect.toEdge > blank.fromEdge);

@@ -1,5 +1,5 @@
 import { subtract } from '../../length/arithmetic.ts';
-import type { Board, SawSettings } from '../board.ts';
+import { trimsOf, type Board, type SawSettings } from '../board.ts';
 import { kindFor, type SectionKinds } from './sectionKinds.ts';
 
 /** A board as the planner sees it. Places run from its wider end: `turned` when that is the end without the mark. */
@@ -28,7 +28,8 @@ const GRAIN_NM = 6_350_000;
 export function groundOf(board: Board, kinds: SectionKinds, saw: SawSettings, relaxed: boolean): Ground {
   const turned = board.farWidth > board.width;
   const defects = turned ? board.defects.map((defect) => ({ ...defect, from: subtract(board.length, defect.to), to: subtract(board.length, defect.from) })) : board.defects;
-  const [first, end] = [saw.endTrim as number, board.length - saw.endTrim];
+  const { first, last } = trimsAlong(board, saw, turned);
+  const end = board.length - last;
   const places = Float64Array.from(relaxed ? evenly(first, end) : placesOf([first, ...defects.map(({ to }) => to as number)].filter((at) => at >= first && at < end), end, kinds.singles, saw.kerf));
   const columns = kinds.lengths.length;
   const exact = relaxed || (places.length <= MOST_PLACES && board.width === board.farWidth);
@@ -51,6 +52,12 @@ export function groundOf(board: Board, kinds: SectionKinds, saw: SawSettings, re
     });
   });
   return ground;
+}
+
+/** What is taken off at the start of the planning places and at their end. */
+export function trimsAlong(board: Board, saw: SawSettings, turned: boolean): { readonly first: number; readonly last: number } {
+  const { marked, far } = trimsOf(board, saw);
+  return turned ? { first: far, last: marked } : { first: marked, last: far };
 }
 
 function evenly(first: number, end: number): number[] {

@@ -26,7 +26,7 @@ export interface CutBoard {
 export function lotOf(boards: readonly Board[], blanks: readonly Blank[], saw: SawSettings): Lot {
   const longest = Math.max(0, ...boards.map(({ length }) => length));
   const widest = Math.max(0, ...boards.map(({ width, farWidth }) => Math.max(width, farWidth)));
-  const shapes = shapesOf(blanks, saw).filter(({ length, width }) => length <= longest - 2 * saw.endTrim && width <= widest);
+  const shapes = shapesOf(blanks, saw).filter(({ length, width }) => length <= longest && width <= widest);
   const lengths = sectionLengths(shapes, saw, longest);
   const kinds: SectionKinds = { lengths, singles: [...new Set(shapes.map(({ length }) => length))], all: [], numbers: new Map() };
   return {

@@ -1,6 +1,7 @@
 import type { Board } from '../board.ts';
 import type { Objective } from '../objectives.ts';
 import type { CutSection } from './fill.ts';
+import { trimsAlong } from './ground.ts';
 import { yieldOf, type CutBoard, type Lot } from './lot.ts';
 
 export interface Measures {
@@ -60,15 +61,16 @@ interface Sawing {
 
 function sawing(lot: Lot, { ground, sections }: CutBoard): Sawing {
   const { board } = ground;
-  let [crosscut, rip, at] = [0, 0, lot.saw.endTrim as number];
-  if (lot.saw.endTrim > 0) crosscut += board.width;
+  const { first, last } = trimsAlong(board, lot.saw, ground.turned);
+  let [crosscut, rip, at] = [0, 0, first];
+  if (first > 0) crosscut += board.width;
   for (const section of sections) {
     crosscut += board.width * (section.from > at ? 2 : 1);
     at = section.from + section.length + lot.saw.kerf;
     rip += section.strips.length * section.length;
     crosscut += stripCuts(lot, section);
   }
-  const rest = board.length - lot.saw.endTrim - at;
+  const rest = board.length - last - at;
   const thick = board.thickness / INCH_NM;
   return {
     crosscut: crosscut / METRE_NM, rip: rip / METRE_NM,

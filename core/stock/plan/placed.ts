@@ -1,5 +1,6 @@
 import { nanometres, type Length } from '../../length/length.ts';
 import type { CutSection, Strip } from './fill.ts';
+import { trimsAlong } from './ground.ts';
 import type { CutBoard, Lot } from './lot.ts';
 
 /** A blank on its board: from the marked end along, from the reference edge across. */
@@ -53,7 +54,7 @@ export function placedBoard(lot: Lot, { ground, sections }: CutBoard): PlannedBo
   });
   const last = sections.at(-1);
   const end = last === undefined ? 0 : last.from + last.length + lot.saw.kerf;
-  const restLength = board.length - lot.saw.endTrim - end;
+  const restLength = board.length - trimsAlong(board, lot.saw, turned).last - end;
   return {
     board: board.number, placed,
     cuts: cutsOf(lot, ground.board.length, turned, sections),

@@ -1,4 +1,4 @@
-import type { Blank, Board, SawSettings } from '../board.ts';
+import { trimsOf, type Blank, type Board, type SawSettings } from '../board.ts';
 import { lotOf, yieldOf } from './lot.ts';
 import { placedBoard, type PlannedBoard } from './placed.ts';
 import { improveLot, openLot, planOf, type Effort, type LotPlan, type LotSearch } from './planLot.ts';
@@ -145,7 +145,7 @@ function sorted({ boards, blanks, saw }: StockProblem): Sorted {
 /** Whether some board is large enough for the whole set. */
 function keptTogether(blank: Blank, boards: readonly Board[], saw: SawSettings): boolean {
   return shapesOf([blank], saw).some((shape) => boards.some((board) => board.species === blank.species && board.thickness >= blank.thickness
-    && board.length - 2 * saw.endTrim >= shape.length && Math.max(board.width, board.farWidth) >= shape.width));
+    && clearLength(board, saw) >= shape.length && Math.max(board.width, board.farWidth) >= shape.width));
 }
 
 function whyNone(blank: Blank, boards: readonly Board[], saw: SawSettings): Missing['why'] | undefined {
@@ -160,8 +160,13 @@ function thinnestFor(blank: Blank, boards: readonly Board[], saw: SawSettings): 
   return Math.min(...boards.filter((board) => board.species === blank.species && board.thickness >= blank.thickness && holds(board, blank, saw)).map(({ thickness }) => thickness));
 }
 
-function holds({ length, width, farWidth }: Board, blank: Blank, { endTrim }: SawSettings): boolean {
-  return length - 2 * endTrim >= blank.length && Math.max(width, farWidth) >= blank.width;
+function holds(board: Board, blank: Blank, saw: SawSettings): boolean {
+  return clearLength(board, saw) >= blank.length && Math.max(board.width, board.farWidth) >= blank.width;
+}
+
+function clearLength(board: Board, saw: SawSettings): number {
+  const { marked, far } = trimsOf(board, saw);
+  return board.length - marked - far;
 }
 
 function joined({ blanks, objectives }: StockProblem, { searches, missing, moved, separated }: Opened): StockPlan {

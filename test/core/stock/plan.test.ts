@@ -30,8 +30,8 @@ function plan(boards: readonly Board[], blanks: readonly Blank[], more: Partial<
 }
 
 const knots = fc.record({ from: fc.integer({ min: 0, max: 60 }), length: fc.integer({ min: 1, max: 8 }), edge: fc.integer({ min: 0, max: 7 }), width: fc.integer({ min: 1, max: 4 }), face: fc.constantFrom<Defect['face']>('through', 'other face') });
-const racks = fc.array(fc.record({ length: fc.integer({ min: 20, max: 110 }), width: fc.integer({ min: 3, max: 10 }), far: fc.integer({ min: 3, max: 10 }), knots: fc.array(knots, { maxLength: 3 }), thick: fc.constantFrom(1, 2) }), { minLength: 1, maxLength: 4 })
-  .map((list) => list.map(({ length, width, far, knots: spots, thick }, index) => board(index + 1, length, width, { farWidth: inches(far), thickness: inches(thick), defects: spots.map((spot) => knot(spot.from, spot.from + spot.length, spot.edge, spot.edge + spot.width, spot.face)) })));
+const racks = fc.array(fc.record({ sawn: fc.constantFrom<Board['sawn']>(undefined, 'both ends', 'marked end', 'far end'), length: fc.integer({ min: 20, max: 110 }), width: fc.integer({ min: 3, max: 10 }), far: fc.integer({ min: 3, max: 10 }), knots: fc.array(knots, { maxLength: 3 }), thick: fc.constantFrom(1, 2) }), { minLength: 1, maxLength: 4 })
+  .map((list) => list.map(({ sawn, length, width, far, knots: spots, thick }, index) => board(index + 1, length, width, { ...(sawn === undefined ? {} : { sawn }), farWidth: inches(far), thickness: inches(thick), defects: spots.map((spot) => knot(spot.from, spot.from + spot.length, spot.edge, spot.edge + spot.width, spot.face)) })));
 const needs = fc.array(fc.record({ length: fc.integer({ min: 20, max: 200 }), width: fc.integer({ min: 4, max: 20 }), count: fc.integer({ min: 1, max: 5 }), together: fc.constantFrom(1, 1, 2), hides: fc.boolean() }), { minLength: 1, maxLength: 5 })
   .map((list) => list.map(({ length, width, count, together, hides }, index) => blank(`part${index}`, count * together, length / 4, width / 4, { together, mayHideDefect: hides })));
 
@@ -117,6 +117,14 @@ describe('planning boards', () => {
     expect(reported).toBeGreaterThan(0);
     expect(faultsOf(stopped, problem)).toEqual([]);
     expect(plan(problem.boards, problem.blanks)).toEqual(plan(problem.boards, problem.blanks));
+  });
+
+  it('trims nothing off an end that was sawn already', () => {
+    const saw = { ...SAW, endTrim: inches(1) };
+    expect(plan([board(1, 40, 4, { sawn: 'both ends' })], [blank('rail', 1, 40, 4)], { saw })).toMatchObject({ missing: [], proven: true });
+    expect(plan([board(1, 41, 4, { sawn: 'far end' })], [blank('rail', 1, 40, 4)], { saw }).boards[0]?.placed[0]?.from).toBe(inches(1));
+    expect(plan([board(1, 41, 4, { sawn: 'marked end' })], [blank('rail', 1, 40, 4)], { saw }).boards[0]?.placed[0]?.from).toBe(0);
+    expect(plan([board(1, 40, 4, { sawn: 'marked end' })], [blank('rail', 1, 40, 4)], { saw }).missing).toHaveLength(1);
   });
 
   it('trims the checked ends off before anything else', () => {
