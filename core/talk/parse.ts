@@ -32,6 +32,12 @@ export function parseRequest(words: string, bench: Bench): Request {
   return notUnderstood(split.join(' '), because, nearestPhrase(split, bench, (phrase) => understand(WHOLE_REQUESTS, utterance(phrase, bench)).request !== undefined));
 }
 
+/** The request that the words make, if they make one, without a reason when they do not. */
+export function understood(words: readonly string[], bench: Bench): Request | undefined {
+  const split = splitWords(words.join(' '));
+  return split.length === 0 || split.length > MOST_WORDS ? undefined : requestIn(split, bench).request ?? meantBySound(split, bench);
+}
+
 /** What the words mean when spelt as something that sounds the same; nothing unless all such readings that mean anything mean one thing. */
 function meantBySound(split: readonly string[], bench: Bench): Request | undefined {
   const meant = soundingAlike(split).flatMap((words) => requestIn(words, bench).request ?? []).filter(({ kind }) => kind !== 'note');

@@ -5,6 +5,7 @@
 const ALIKE: readonly (readonly [heard: string, meant: string])[] = [
   ['four', 'for'], ['for', 'four'], ['fore', 'four'], ['won', 'one'], ['ate', 'eight'],
   ['time are', 'timer'], ['start it', 'start a'], ['set it', 'set a'], ['tenant', 'tenon'], ['real', 'rail'], ['rale', 'rail'], ['bored', 'board'], ['wide are', 'wide is'],
+  ['eight is', 'it is'], ['in the half', 'and a half'], ['in a half', 'and a half'], ['is a half', 'and a half'],
 ];
 
 const MOST_CHANGES = 2;

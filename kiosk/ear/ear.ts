@@ -22,6 +22,7 @@ import { Steady } from './steady.ts';
 import { earState } from './state.ts';
 import type { EarFacts, EarState } from './state.ts';
 import { trustedWords } from './trust.ts';
+import type { DependsOn } from './trust.ts';
 
 export interface EarEvents {
   /** Words that were meant for the bench, the address word taken off, and which of them were not heard clearly. Nothing else the ear hears leaves it. */
@@ -62,6 +63,8 @@ export interface EarOptions {
   readonly source?: (events: MicrophoneEvents) => SoundSource;
   readonly careTimes?: CareTimes;
   readonly heapGrowthBytes?: number;
+  /** Whether a request depends on one of its words; on each of them unless told otherwise. */
+  readonly dependsOn?: DependsOn;
 }
 
 export interface Ear {
@@ -121,6 +124,7 @@ function fromMicrophone(events: MicrophoneEvents): SoundSource {
 /** Joins microphone, gate, recogniser and attention; each of them is a file of its own. */
 class BenchEar implements Ear {
   readonly #events: EarEvents;
+  readonly #dependsOn: DependsOn | undefined;
   readonly #gate = new Gate();
   readonly #gain = new Gain();
   readonly #meter = new LevelMeter();
@@ -143,8 +147,9 @@ class BenchEar implements Ear {
   #forgetting = 0;
   #wokeAt = -Infinity;
 
-  constructor({ events, addresses = ADDRESSES, source = fromMicrophone, careTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES }: EarOptions) {
+  constructor({ events, addresses = ADDRESSES, source = fromMicrophone, careTimes = CARE_TIMES, heapGrowthBytes = HEAP_GROWTH_BYTES, dependsOn }: EarOptions) {
     this.#events = events;
+    this.#dependsOn = dependsOn;
     this.#care = new RecogniserCare(addresses, {
       partial: (words) => { if (this.#forgetting === 0) this.#notice(this.#attention.guess(words, performance.now())); },
       words: (words, sureness) => { if (this.#forgetting === 0) this.#take(asMeant(words, this.#meant), sureness); },
@@ -300,7 +305,7 @@ class BenchEar implements Ear {
   }
 
   #take(heard: string, sureness: readonly number[]): void {
-    const { words, doubtful } = trustedWords(heard, sureness, this.#facts.addressWord);
+    const { words, doubtful } = trustedWords(heard, sureness, this.#facts.addressWord, this.#dependsOn);
     const noticed = this.#attention.words(words, performance.now());
     if (heard !== '') this.#tap?.recognised(heard, noticed?.kind === 'heard' ? noticed.words : noticed && '');
     this.#notice(noticed, doubtful);

@@ -23,12 +23,21 @@ export interface Trusted {
   readonly doubtful: readonly string[];
 }
 
+/** Whether what the words ask for depends on the one at `at`. */
+export type DependsOn = (words: readonly string[], at: number) => boolean;
+
+const ON_EVERY_WORD: DependsOn = () => true;
+/** A word for which another would do as well shares its certainty with that one: so half as sure is as sure, if enough of the rest was heard surely. */
+const SHARED = 0.5;
+
 /** What may be acted on of what was heard. @param sureness of each word, 0 to 1; a word without one is taken as sure */
-export function trustedWords(heard: string, sureness: readonly number[], addressWord: string, settings: TrustSettings = TRUST_SETTINGS): Trusted {
+export function trustedWords(heard: string, sureness: readonly number[], addressWord: string, dependsOn: DependsOn = ON_EVERY_WORD, settings: TrustSettings = TRUST_SETTINGS): Trusted {
   const words = heard.split(' ').map((word, at) => ({ word, sure: sureness[at] ?? 1 }));
   const said = words.filter(({ word }) => word !== UNKNOWN_WORD);
   const command = said.filter(({ word }) => word !== addressWord);
   const least = command.length <= FEW ? settings.leastWordOfFew : settings.leastWord;
-  if (command.some(({ sure }) => sure < least)) return { words: said[0]?.word === addressWord ? `${addressWord} ${UNKNOWN_WORD}` : UNKNOWN_WORD, doubtful: [] };
+  const spoken = command.map(({ word }) => word);
+  const enough = command.filter(({ sure }) => sure >= least).length > FEW;
+  if (command.some(({ sure }, at) => sure < least && (!enough || sure < least * SHARED || dependsOn(spoken, at)))) return { words: said[0]?.word === addressWord ? `${addressWord} ${UNKNOWN_WORD}` : UNKNOWN_WORD, doubtful: [] };
   return { words: heard, doubtful: [...new Set(command.filter(({ sure }) => sure < settings.clearWord).map(({ word }) => word))] };
 }

@@ -2,6 +2,7 @@
 export { likelyReplies } from '../../core/respond/likely.ts';
 export { wouldDo } from '../../core/respond/wouldDo.ts';
 export { respond } from '../../core/respond/respond.ts';
+export { dependsOn } from '../../core/talk/dependence.ts';
 export { phrasesFor } from '../../core/talk/grammar.ts';
 export { parseRequest } from '../../core/talk/parse.ts';
 export { parseHeard } from '../../core/talk/doubt.ts';

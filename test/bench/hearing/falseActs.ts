@@ -1,4 +1,5 @@
 import type { Bench } from '../../../core/bench/bench.ts';
+import { dependsOn } from '../../../core/talk/dependence.ts';
 import { parseHeard } from '../../../core/talk/doubt.ts';
 import { Attention } from '../../../kiosk/ear/attention.ts';
 import { Gain } from '../../../kiosk/ear/gain.ts';
@@ -104,7 +105,7 @@ class QuietEar implements FalseActs {
 
   #notice(heard: Heard | undefined): void {
     if (heard === undefined) return;
-    const trusted = trustedWords(heard.words, heard.sureness, ADDRESS);
+    const trusted = trustedWords(heard.words, heard.sureness, ADDRESS, (spoken, at) => dependsOn(spoken, at, this.#bench));
     const noticed = this.#attention.words(trusted.words, this.seconds * 1000);
     if (noticed?.kind === 'address') this.addresses += 1;
     if (noticed?.kind === 'heard' && parseHeard(noticed.words, trusted.doubtful, this.#bench).kind !== 'not understood') this.acts.push(heard.words);

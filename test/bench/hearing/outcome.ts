@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Bench } from '../../../core/bench/bench.ts';
 import type { Request } from '../../../core/bench/request.ts';
 import { rivalsOf } from '../../../core/talk/confusions.ts';
+import { dependsOn } from '../../../core/talk/dependence.ts';
 import { parseHeard } from '../../../core/talk/doubt.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
 import { Attention } from '../../../kiosk/ear/attention.ts';
@@ -35,7 +36,7 @@ function requestOf(heard: readonly Heard[], bench: Bench): Request | undefined {
   const attention = new Attention(ADDRESS);
   for (const { words, sureness } of heard) {
     attention.listen(0);
-    const trusted = trustedWords(words, sureness, ADDRESS);
+    const trusted = trustedWords(words, sureness, ADDRESS, (spoken, at) => dependsOn(spoken, at, bench));
     const noticed = attention.words(trusted.words, 1);
     const request = noticed?.kind === 'heard' ? parseHeard(noticed.words, trusted.doubtful, bench) : undefined;
     if (request !== undefined && request.kind !== 'not understood') return request;

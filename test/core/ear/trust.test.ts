@@ -27,4 +27,12 @@ describe('what may be acted on of what was heard', () => {
   it('takes a word of which nothing is known as sure', () => {
     expect(trustedWords('next step', [], 'bench')).toEqual({ words: 'next step', doubtful: [] });
   });
+
+  it('does not need a word to be sure on which nothing depends, if enough others are', () => {
+    const dependsOn = (words: readonly string[], at: number) => words[at] !== 'the';
+    expect(trustedWords('planing with the jack plane', [1, 1, 0.5, 1, 1], 'bench', dependsOn).words).toBe('planing with the jack plane');
+    expect(trustedWords('planing with the jack plane', [1, 1, 0.2, 1, 1], 'bench', dependsOn).words).toBe('[unk]');
+    expect(trustedWords('planing with the jack plane', [1, 1, 0.5, 1, 0.5], 'bench', dependsOn).words).toBe('[unk]');
+    expect(trustedWords('show the top', [1, 0.5, 1], 'bench', dependsOn).words).toBe('[unk]');
+  });
 });
