@@ -11,6 +11,7 @@ import { tellCut, tellHidden } from '../stock/telling.ts';
 import { boardAtSaw, takenPlan } from './cuttingState.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { tell, write } from './plain.ts';
+import { roughStepsDone } from './roughDone.ts';
 import { sayHeart } from './sayBoards.ts';
 import { sayContents } from './sayPlan.ts';
 import { sayCount, sayList, sentence, spoken } from './saying.ts';
@@ -23,10 +24,11 @@ export function cutMade(state: State, board: TakenBoard): Response {
   const after: TakenBoard = { ...board, made: board.made + 1 };
   const over = after.made >= after.cuts.length;
   const offcuts = offcutsFreed(state, board);
-  const entries: readonly Entry[] = [{ kind: 'cut made', board: board.board }, ...offcuts.map((offcut): Entry => ({ kind: 'board put', board: offcut })), ...(over ? [{ kind: 'board gone', board: board.board } as const] : [])];
+  const rough = roughStepsDone(state, after);
+  const entries: readonly Entry[] = [{ kind: 'cut made', board: board.board }, ...rough.entries, ...offcuts.map((offcut): Entry => ({ kind: 'board put', board: offcut })), ...(over ? [{ kind: 'board gone', board: board.board } as const] : [])];
   const next = over ? followingBoard(state, board.board) : after;
   const say = [
-    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(board, after, state.rack.get(board.board) ?? board.stood), ...offcuts.map((offcut) => sayOffcut(state, offcut)),
+    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(board, after, state.rack.get(board.board) ?? board.stood), rough.say, ...offcuts.map((offcut) => sayOffcut(state, offcut)),
     over ? `Board ${sayNumber(board.board)} is all cut.` : '', sayNext(state, next, over),
   ].filter(Boolean).join(' ');
   // An off-cut may save a board: what is not begun is looked over again.

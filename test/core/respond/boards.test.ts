@@ -204,6 +204,35 @@ describe('cutting by the plan', () => {
     expect([session.bench.state.rack.size, plan(session).boards.map((board) => board.made)]).toEqual([before, made]);
   });
 
+  it('does the rough steps of a part by itself when its last blank is free, and takes them back with the cut', () => {
+    const session = planned(...ENOUGH);
+    const done = () => [...session.bench.state.done].filter((step) => /^(rough crosscut|reference edge|rip)\//.test(step));
+    const all = new Set(session.bench.state.piece?.file.parts.map(({ id }) => id));
+    let said = '';
+    for (let cuts = 0; cuts < 400 && done().length === 0; cuts++) said = session.say('the cut is made');
+    const [part] = done().map((step) => step.split('/')[1] ?? '');
+    const free = plan(session).boards.flatMap((board) => freedBlanks(board)).filter(({ blank }) => blank === part).length;
+    expect(free).toBe({ ...problemOf(Session.withDemo().bench.state) }.blanks?.find(({ id }) => id === part)?.count);
+    expect(done().slice(0, 3)).toEqual([`rough crosscut/${part ?? ''}`, `reference edge/${part ?? ''}`, `rip/${part ?? ''}`]);
+    expect(said).toMatch(/The rough cutting of .* is done\./);
+    session.say('scratch that');
+    expect(done()).toEqual([]);
+    session.say('put it back');
+    for (let cuts = 0; cuts < 400 && plan(session).boards.some((board) => !isFinished(board)); cuts++) session.say('the cut is made');
+    expect(new Set(done().filter((step) => step.startsWith('rip/')).map((step) => step.slice(4)))).toEqual(all);
+  });
+
+  it('leaves a rough step as the maker has it: passed over, or opened again after it was done', () => {
+    const session = planned(...ENOUGH);
+    for (const { id } of session.bench.state.piece?.file.parts ?? []) session.note({ kind: 'step skipped', step: `rip/${id}` });
+    for (let cuts = 0; cuts < 400 && ![...session.bench.state.done].some((step) => step.startsWith('rough crosscut/')); cuts++) session.say('the cut is made');
+    const step = [...session.bench.state.done].find((one) => one.startsWith('rough crosscut/')) ?? '';
+    expect([...session.bench.state.done].filter((one) => one.startsWith('rip/'))).toEqual([]);
+    session.note({ kind: 'step reopened', step });
+    session.say('the cut is made');
+    expect(session.bench.state.done.has(step)).toBe(false);
+  });
+
   it('does not cut a board that was told otherwise since', () => {
     const session = planned(...ENOUGH);
     const [first] = plan(session).boards;
