@@ -11,9 +11,9 @@ import { readBoards } from '../core/stock/boardTable.ts';
 import type { Blank } from '../core/stock/board.ts';
 import { readParts } from '../core/stock/partTable.ts';
 import { GRADE_YIELDS, toBuy, type Grade } from '../core/stock/buying.ts';
-import { writeCsv } from '../core/stock/csv.ts';
 import { faultsOf } from '../core/stock/plan/check.ts';
 import { OBJECTIVES, type Objective } from '../core/stock/objectives.ts';
+import { writePlanTable } from '../core/stock/planTable.ts';
 import { planStock, type StockPlan, type StockProblem } from '../core/stock/plan/planStock.ts';
 import { tellCuts, tellPlaced, tellPlan } from '../core/stock/telling.ts';
 
@@ -26,7 +26,7 @@ const USAGE = `npm run cut-plan -- --piece table.json --boards boards.csv
       --grade "No. 1 Common"      for what must be bought: ${Object.keys(GRADE_YIELDS).join(', ')} (FAS)
       --seconds 10                how long to look for a better plan (10)
       --unit mm                   numbers without a unit are millimetres (or: in)
-      --out plan.csv              writes every part and its place to a table that is not there yet`;
+      --out plan.csv              writes which part comes from where on which board, in the order of the cuts, to a table that is not there yet`;
 
 const OPTIONS = {
   piece: { type: 'string' }, parts: { type: 'string' }, boards: { type: 'string' }, kerf: { type: 'string' }, trim: { type: 'string' }, 'one-crosscut': { type: 'boolean' }, first: { type: 'string', multiple: true },
@@ -56,7 +56,7 @@ function main(): number {
   const faults = faultsOf(plan, problem);
   if (faults.length > 0) throw new Error(`the plan cannot be cut: ${faults.join(' ')}`);
   tell(plan, command.value);
-  if (out !== undefined) writeFileSync(out, tableOf(plan, command.value.write), { flag: 'wx' });
+  if (out !== undefined) writeFileSync(out, writePlanTable(plan.boards.map((board) => ({ ...board, kerf: problem.saw.kerf, made: 0 })), command.value.write), { flag: 'wx' });
   return 0;
 }
 
@@ -116,11 +116,6 @@ function tell(plan: StockPlan, { problem, grade, write }: Command): void {
       + ` (${netBoardFeet.toFixed(1)} in the parts; the grade promises ${Math.round(100 * GRADE_YIELDS[grade])} % clear), boards of ${write(longest)} by ${write(widest)} or more among them`);
     for (const { name, count, length, width } of blanks) console.log(`  ${count} ${name}: ${write(length)} by ${write(width)}`);
   }
-}
-
-function tableOf(plan: StockPlan, write: (length: Length) => string): string {
-  const rows = plan.boards.flatMap(({ board, placed }) => placed.map(({ name, from, fromEdge, length, width }) => [String(board), name, ...[from, fromEdge, length, width].map(write)]));
-  return writeCsv([['board', 'part', 'from marked end', 'from reference edge', 'length', 'width'], ...rows]);
 }
 
 process.exitCode = main();

@@ -156,6 +156,8 @@ export type CutRequest =
   | { readonly kind: 'stop planning' }
   | { readonly kind: 'take plan' }
   | { readonly kind: 'how good is the plan' }
+  /** As a table: which part from where on which board, in the order of the cuts. */
+  | { readonly kind: 'save plan' }
   | { readonly kind: 'next cut'; readonly board?: number }
   | { readonly kind: 'where on board'; readonly board: number }
   | { readonly kind: 'read cuts'; readonly board?: number }

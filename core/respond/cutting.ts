@@ -7,6 +7,7 @@ import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { faultsOf } from '../stock/plan/check.ts';
+import { writePlanTable } from '../stock/planTable.ts';
 import { tellCut, tellPlaced } from '../stock/telling.ts';
 import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
@@ -26,6 +27,7 @@ export function respondToCutting(bench: Bench, request: CutRequest): Response {
     case 'stop planning': return stopPlanning(bench);
     case 'take plan': return takePlan(bench);
     case 'how good is the plan': return howGood(bench);
+    case 'save plan': return savePlan(bench.state);
     case 'next cut': return withBoard(bench, request.board, (board) => nextCut(bench.state, board));
     case 'where on board': return withBoard(bench, request.board, (board) => whereOn(bench.state, board));
     case 'read cuts': return withBoard(bench, request.board, (board) => readCuts(bench.state, board));
@@ -69,6 +71,12 @@ function howGood({ state, conversation: { offer } }: Bench): Response {
   if (offer?.plan) return tell({ say: sayOffer(state, offer), screen: { name: 'cutting' } });
   if (plan === undefined) return refuse('There is no plan yet. Say plan the cutting.', { screen: { name: 'cutting' } });
   return tell({ say: sayStanding(plan) || 'Some parts find no board: ask what to buy.', screen: { name: 'cutting' } });
+}
+
+function savePlan(state: State): Response {
+  const plan = takenPlan(state);
+  if (plan === undefined) return refuse('There is no plan to save yet. Say plan the cutting, and then take the plan.', { screen: { name: 'cutting' } });
+  return tell({ say: '', file: { name: 'cutting plan.csv', text: writePlanTable(plan.boards), say: 'The cutting plan is' } });
 }
 
 function withBoard({ state, conversation: { screen } }: Bench, asked: number | undefined, then: (board: TakenBoard) => Response): Response {

@@ -52,7 +52,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToEdge(bench, request, now);
     case 'put board': case 'new board': case 'board is': case 'board defect': case 'narrow defect': case 'board used up': case 'how many boards': case 'save boards': case 'tell board': case 'take in boards':
       return respondToRack(bench, request);
-    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'next cut': case 'where on board': case 'read cuts': case 'cut made': case 'set sawing': case 'rough size': case 'part rough':
+    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'save plan': case 'next cut': case 'where on board': case 'read cuts': case 'cut made': case 'set sawing': case 'rough size': case 'part rough':
       return respondToCutting(bench, request);
     case 'what to buy': case 'does it help': case 'bought':
       return respondToBuying(bench, request);

@@ -7,10 +7,11 @@ import { parseCsv, writeCsv, type CsvRow, type TableFault } from './csv.ts';
 import { GRAINS, quarterName } from './rack.ts';
 
 const NEEDED = ['board', 'species', 'length', 'width', 'thickness'] as const;
-const COLUMNS = [...NEEDED, 'far width', 'sapwood', 'colour', 'price', 'grain', 'defects'] as const;
+const COLUMNS = [...NEEDED, 'far width', 'sapwood', 'colour', 'price', 'grain', 'defects', 'pith side'] as const;
 type Column = (typeof COLUMNS)[number];
 type Unit = 'inch' | 'millimetre';
 const FACES = ['through', 'marked face', 'other face'] as const;
+const PITH_SIDES = ['marked face', 'other face'] as const;
 
 /**
  * The boards of a rack from a table: a heading row, then a board a line. Lengths as they are written anywhere ('96 in', `8'`, 2440 mm), thickness also in quarters
@@ -56,11 +57,13 @@ function readRow({ line, cells }: CsvRow, names: readonly string[], unit: Unit |
   if (!Number.isFinite(price) || price < 0) wrong(`price: “${cell('price')}” is no price. Expected a number such as 18.50.`);
   const grain = GRAINS.find((one) => one === cell('grain'));
   if (cell('grain') !== '' && grain === undefined) wrong(`grain: “${cell('grain')}” is no grain. Expected ${GRAINS.join(', ')} or nothing.`);
+  const pithSide = PITH_SIDES.find((one) => one === cell('pith side'));
+  if (cell('pith side') !== '' && pithSide === undefined) wrong(`pith side: “${cell('pith side')}” is no face of a board. Expected marked face, other face or nothing.`);
   const farWidth = cell('far width') === '' ? width : size('far width', cell('far width'), 1);
   if (faults.length > before) return undefined;
   return {
     number, species: cell('species'), length, width, farWidth, thickness, defects, sapwood: optional('sapwood'),
-    ...(grain === undefined ? {} : { grain }), ...(cell('colour') === '' ? {} : { colour: cell('colour') }), ...(cell('price') === '' ? {} : { cents: Math.round(price * 100) }),
+    ...(grain === undefined ? {} : { grain }), ...(cell('colour') === '' ? {} : { colour: cell('colour') }), ...(pithSide === undefined ? {} : { pithSide }), ...(cell('price') === '' ? {} : { cents: Math.round(price * 100) }),
   };
 }
 
@@ -86,14 +89,15 @@ function readDefect(text: string, unit: Unit | undefined, board: Pick<Board, 'le
 /** Boards as a table that `readBoards` reads as the same boards: lengths in inches to the sixty-fourth where that is exact, else in millimetres. */
 export function writeBoards(boards: readonly Board[]): string {
   return writeCsv([[...COLUMNS], ...boards.map((board) => [
-    String(board.number), board.species, write(board.length), write(board.width), quarterName(board.thickness) ?? write(board.thickness), board.farWidth === board.width ? '' : write(board.farWidth),
-    board.sapwood === 0 ? '' : write(board.sapwood), board.colour ?? '', board.cents === undefined ? '' : (board.cents / 100).toFixed(2), board.grain ?? '',
-    board.defects.map(({ what, from, to, fromEdge, toEdge, face }) => `${what} ${write(from)} to ${write(to)}, ${write(fromEdge)} to ${write(toEdge)}, ${face}`).join('; '),
+    String(board.number), board.species, writeCell(board.length), writeCell(board.width), quarterName(board.thickness) ?? writeCell(board.thickness), board.farWidth === board.width ? '' : writeCell(board.farWidth),
+    board.sapwood === 0 ? '' : writeCell(board.sapwood), board.colour ?? '', board.cents === undefined ? '' : (board.cents / 100).toFixed(2), board.grain ?? '',
+    board.defects.map(({ what, from, to, fromEdge, toEdge, face }) => `${what} ${writeCell(from)} to ${writeCell(to)}, ${writeCell(fromEdge)} to ${writeCell(toEdge)}, ${face}`).join('; '), board.pithSide ?? '',
   ])]);
 }
 
 const SIXTY_FOURTH = 396_875;
 
-function write(length: Length): string {
+/** As it can be read back exactly: in inches to the sixty-fourth, else in millimetres. */
+export function writeCell(length: Length): string {
   return length % SIXTY_FOURTH === 0 ? writeLength(length, { unit: 'inch', denominator: 64 }) : `${length / 1_000_000} mm`;
 }

@@ -40,6 +40,11 @@ export function blanksToCome(board: TakenBoard): readonly PlacedBlank[] {
   return board.placed.filter((blank) => !free.has(blank));
 }
 
+/** With which of a board's cuts, counted from 1, a blank comes free: the last that touches it; 0 when none does. */
+export function freedWith({ cuts, kerf }: Pick<TakenBoard, 'cuts' | 'kerf'>, blank: PlacedBlank): number {
+  return 1 + cuts.findLastIndex((cut) => touches(kerfOf(cut, kerf), areaOf(blank)));
+}
+
 export function isFinished({ cuts, made }: TakenBoard): boolean {
   return made >= cuts.length;
 }

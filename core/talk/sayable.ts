@@ -82,7 +82,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'boards':
       return ['new board ninety six by eight', 'knot from thirty to thirty four', 'across one to two', 'it tapers to seven and a half', 'sapwood one inch', 'how many boards', 'board two is used up', 'plan the cutting', 'what do I buy'];
     case 'cutting':
-      return [...(bench.conversation.offer === undefined ? [] : ['take the plan', 'how good is the plan', 'stop planning']), 'what do I cut next', 'read me the cuts', 'where on board three', 'cut', 'split from thirty to forty', 'plan the cutting', 'what do I buy'];
+      return [...(bench.conversation.offer === undefined ? [] : ['take the plan', 'how good is the plan', 'stop planning']), 'what do I cut next', 'read me the cuts', 'where on board three', 'the cut is made', 'split from thirty to forty', 'plan the cutting', 'save the plan', 'what do I buy'];
     case 'rough':
       return [...part.flatMap((name) => [`the rough size of the ${name}`, `the ${name} may hide a knot`, `cut the ${name} one half longer`]), 'cut layers one quarter wider', 'cut panel boards one inch longer', 'plan the cutting'];
     case 'buying':

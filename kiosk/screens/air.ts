@@ -9,7 +9,7 @@ import type { AirPlace } from '../../core/journal/craft.ts';
 import { adhesiveOf, tonightOf } from '../../core/respond/evening.ts';
 import { celsiusOf, writeTemperature } from '../../core/wood/temperature.ts';
 import '../keys/countPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
@@ -42,10 +42,6 @@ export class AirScreen extends BenchScreen {
 
   override get padShown(): boolean {
     return this.asked !== null;
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    return this.renderRoot.querySelector('count-pad')?.pressSymbol(symbol, atMs) ?? super.pressSymbol(symbol, atMs);
   }
 
   protected sheet(): TemplateResult {

@@ -7,8 +7,8 @@ import type { Settings } from '../../core/journal/settings.ts';
 import type { KioskView } from '../hostPort.ts';
 import { ask } from '../hostPort.ts';
 import '../keys/benchKey.ts';
-import type { BenchKey } from '../keys/benchKey.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import { pressWithin } from '../keys/pressWithin.ts';
 import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
 
@@ -67,11 +67,15 @@ export abstract class BenchScreen extends LitElement {
       ${keys.length === 0 ? nothing : html`<nav class="row" aria-label="keys">${keys.map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav>`}`;
   }
 
-  /** Presses the key that bears this number-pad symbol; false when the screen has none. */
+  /** Presses the key that bears this number-pad symbol, on a pad or form that lies open or on the screen; false when there is none. */
   pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const key = [...this.renderRoot.querySelectorAll<BenchKey>('bench-key')].find((each) => each.spec?.pad === symbol);
-    key?.press(atMs);
-    return key !== undefined;
+    const form = this.inside?.renderRoot;
+    return (form !== undefined && pressWithin(form, symbol, atMs)) || pressWithin(this.renderRoot, symbol, atMs);
+  }
+
+  /** What lies on the sheet with keys of its own, which come first: a form. */
+  protected get inside(): LitElement | null {
+    return null;
   }
 
   protected get settings(): Settings {

@@ -1,4 +1,4 @@
-import { LitElement, css, html } from 'lit';
+import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Settings } from '../../core/journal/settings.ts';
@@ -9,30 +9,22 @@ import { boardFault, GRAINS, quarterName } from '../../core/stock/rack.ts';
 import { QUARTERS } from '../../core/wood/lumber/quarters.ts';
 import { ask } from '../hostPort.ts';
 import '../keys/countPad.ts';
-import '../keys/fractionPad.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
-import { look } from '../look/look.ts';
-import { choiceGrid, choiceStyles } from './choices.ts';
+import { BenchForm } from './benchForm.ts';
+import { choiceGrid } from './choices.ts';
 import type { Choice } from './choices.ts';
 
-type Field = 'length' | 'width' | 'farWidth' | 'thickness' | 'species' | 'sapwood' | 'grain' | 'colour';
+type Field = 'length' | 'width' | 'farWidth' | 'thickness' | 'species' | 'sapwood' | 'grain' | 'colour' | 'pithSide' | 'cents';
 const LENGTHS = ['length', 'width', 'farWidth', 'sapwood'] as const;
-const SAY: Readonly<Record<Field, string>> = { length: 'how long', width: 'how wide at the marked end', farWidth: 'how wide at the far end', thickness: 'how thick', species: 'which wood', sapwood: 'sapwood along the far edge', grain: 'which grain', colour: 'colour group' };
+const SAY: Readonly<Record<Field, string>> = { length: 'how long', width: 'how wide at the marked end', farWidth: 'how wide at the far end', thickness: 'how thick', species: 'which wood', sapwood: 'sapwood along the far edge', grain: 'which grain', colour: 'which colour group', pithSide: 'which face was nearer the pith', cents: 'what did it cost' };
+const COUNTED: Readonly<Record<'colour' | 'cents', { readonly least: number; readonly most: number }>> = { colour: { least: 1, most: 99 }, cents: { least: 0, most: 99_999 } };
 /** Quarters that have a key of their own, one page of them. */
 const SOLD = QUARTERS.filter(({ name }) => ['3/4', '4/4', '5/4', '6/4', '8/4', '10/4', '12/4', '16/4'].includes(name));
 
-/** A board by a few questions: how long and how wide, then all of it on one page, each on a key. Lies on the rack's screen, which draws its keys. */
+/** A board by a few questions: how long and how wide, then all of it, each on a key. Lies on the rack's screen, which draws its keys. */
 @customElement('bench-board-form')
-export class BoardForm extends LitElement {
-  static override styles = [look, choiceStyles, css`
-    :host { display: block; height: 100%; }
-    .what { font-size: calc(1.9rem * var(--text)); line-height: 1.1; font-weight: 700; }
-    .beside { font-size: calc(1.8rem * var(--text)); color: var(--pencil); line-height: 1.05; }
-    .beside fraction-text { font-size: 1.3em; }
-    .fault { font-weight: 700; }
-  `];
-
+export class BoardForm extends BenchForm {
   @property({ attribute: false }) settings!: Settings;
   /** What it begins from: a board of the rack, or the one to be put there, with the sizes of the last. */
   @property({ attribute: false }) board!: Board;
@@ -42,17 +34,13 @@ export class BoardForm extends LitElement {
   @state() private told: Partial<Board> = {};
   @state() private asking: Field | null | undefined = undefined;
   @state() private fault = '';
+  @state() private page = 0;
 
   override render(): TemplateResult {
     const field = this.#asking();
     if (field === null) return this.#all();
     if (isLength(field)) return this.#askLength(field);
-    return field === 'colour' ? this.#askGroup() : html`<div class="titled"><h1 class="title">Board ${this.board.number}: ${SAY[field]}?</h1>${choiceGrid(this.#choices(field), 0)}</div>`;
-  }
-
-  /** The rack's screen draws the keys, and must hear that they changed. */
-  protected override updated(): void {
-    this.dispatchEvent(new CustomEvent('form-turned'));
+    return isCounted(field) ? this.#askCount(field) : html`<div class="titled"><h1 class="title">Board ${this.board.number}: ${SAY[field]}?</h1>${choiceGrid(this.#choices(field), 0)}</div>`;
   }
 
   get padShown(): boolean {
@@ -60,16 +48,12 @@ export class BoardForm extends LitElement {
     return field !== null && isLength(field);
   }
 
-  /** The pad that takes the number pad's keys, if one lies open. */
-  get pad(): { pressSymbol(symbol: NonNullable<KeySpec['pad']>, atMs: number): boolean } | null {
-    return this.renderRoot.querySelector('fraction-pad') ?? this.renderRoot.querySelector('count-pad');
-  }
-
   keys(): readonly KeySpec[] {
     const field = this.#asking();
-    if (field === 'colour' || (field !== null && isLength(field))) return [];
+    if ((field !== null && isCounted(field)) || (field !== null && isLength(field))) return [];
     return keyRow('board form', {
-      leave: { here: () => this.#leave() },
+      leave: { here: () => { this.leave(); } },
+      more: field === null ? { here: () => { this.page = 1 - this.page; } } : null,
       'on the rack': field === null ? { does: { here: () => this.#put() }, tone: 'now' } : null,
     });
   }
@@ -86,21 +70,25 @@ export class BoardForm extends LitElement {
 
   #askLength(field: (typeof LENGTHS)[number]): TemplateResult {
     const usual = this.#now()[field];
-    return html`<fraction-pad .unit=${this.settings.rounding.unit} .usual=${usual} @length-typed=${(event: CustomEvent<Length>) => this.#take(field, event.detail)} @pad-left=${() => this.#leave()}>
-      <p class="what">board ${this.board.number}: ${SAY[field]}</p><p class="beside" slot="beside">OK takes <fraction-text .length=${usual} .rounding=${this.settings.rounding}></fraction-text></p></fraction-pad>`;
+    return this.askLength({
+      what: `board ${this.board.number}: ${SAY[field]}`, unit: this.settings.rounding.unit, usual, take: (length) => { this.#take(field, length); },
+      beside: html`OK takes <fraction-text .length=${usual} .rounding=${this.settings.rounding}></fraction-text>`,
+    });
   }
 
-  #askGroup(): TemplateResult {
-    return html`<count-pad asked="Board ${this.board.number}: which colour group?" .least=${1} .most=${99} @count-typed=${(event: CustomEvent<number>) => this.#take('colour', String(event.detail))} @pad-left=${() => this.#leave()}></count-pad>`;
+  #askCount(field: 'colour' | 'cents'): TemplateResult {
+    const { least, most } = COUNTED[field];
+    return html`<count-pad .asked=${`Board ${this.board.number}: ${SAY[field]}?`} .least=${least} .most=${most} @count-typed=${({ detail }: CustomEvent<number>) => { this.#take(field, field === 'cents' ? 100 * detail : String(detail)); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
   }
 
-  #choices(field: 'thickness' | 'species' | 'grain'): readonly Choice[] {
+  #choices(field: 'thickness' | 'species' | 'grain' | 'pithSide'): readonly Choice[] {
     const board = this.#now();
     const choice = (label: string, value: Board['thickness'] | string, chosen: boolean): Choice => ({ label, chosen, does: { here: () => this.#take(field, value) } });
     switch (field) {
       case 'thickness': return SOLD.map(({ name, rough }) => choice(name, rough, rough === board.thickness));
       case 'species': return this.woods.slice(0, 8).map((name) => choice(name, name, name === board.species));
       case 'grain': return GRAINS.map((grain) => choice(grain, grain, grain === board.grain));
+      case 'pithSide': return (['marked face', 'other face'] as const).map((face) => choice(face, face, face === board.pithSide));
     }
   }
 
@@ -112,19 +100,20 @@ export class BoardForm extends LitElement {
       key('length', 'length', write(board.length)), key('width', 'width', write(board.width)), key('farWidth', 'far end', board.farWidth === board.width ? 'as wide' : write(board.farWidth)),
       key('thickness', 'thickness', quarterName(board.thickness) ?? write(board.thickness)), key('species', 'wood', board.species), key('sapwood', 'sapwood', board.sapwood === 0 ? 'none' : write(board.sapwood)),
       key('grain', 'grain', board.grain ?? 'not told'), key('colour', 'colour', board.colour === undefined ? 'no group' : `group ${board.colour}`),
-    ], 0)}</div>`;
+      key('pithSide', 'pith side', board.pithSide ?? 'not told'), key('cents', 'price', board.cents === undefined ? 'not told' : (board.cents / 100).toFixed(2)),
+    ], this.page)}</div>`;
   }
 
-  #take(field: Field, value: Length | string): void {
+  #take(field: Field, value: Length | string | number): void {
     this.told = { ...this.told, [field]: value };
     this.fault = '';
     this.asking = this.fresh && field === 'length' && this.told.width === undefined ? 'width' : null;
   }
 
-  #leave(): void {
+  protected override leave(): void {
     const begun = this.told.length !== undefined || !this.fresh;
     if (this.#asking() !== null && begun) this.asking = null;
-    else this.dispatchEvent(new CustomEvent('form-left'));
+    else this.left();
   }
 
   #put(): void {
@@ -135,8 +124,12 @@ export class BoardForm extends LitElement {
       return;
     }
     ask(this, { kind: 'put board', board });
-    this.dispatchEvent(new CustomEvent('form-left'));
+    this.left();
   }
+}
+
+function isCounted(field: Field): field is keyof typeof COUNTED {
+  return field in COUNTED;
 }
 
 function isLength(field: Field): field is (typeof LENGTHS)[number] {

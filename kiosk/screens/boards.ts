@@ -8,7 +8,7 @@ import { writeLength } from '../../core/length/write.ts';
 import type { Board } from '../../core/stock/board.ts';
 import { quarterName } from '../../core/stock/rack.ts';
 import '../draw/boardDrawing.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import './boardForm.ts';
@@ -49,7 +49,7 @@ export class BoardsScreen extends LeafingScreen {
   }
 
   keys(): readonly KeySpec[] {
-    if (this.form !== null) return this.#shownForm()?.keys() ?? [];
+    if (this.form !== null) return this.inside?.keys() ?? [];
     const board = this.#board();
     if (board === undefined) return keyRow('boards', { step: show({ name: 'step' }), ...this.leafKeys(), 'new board': { does: { here: () => this.#open('new') }, tone: 'now' }, 'cutting plan': show({ name: 'cutting' }), listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }) });
     return keyRow('board', {
@@ -64,15 +64,7 @@ export class BoardsScreen extends LeafingScreen {
   }
 
   override get padShown(): boolean {
-    return this.#shownForm()?.padShown ?? false;
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const form = this.#shownForm();
-    if (form?.pad) return form.pad.pressSymbol(symbol, atMs);
-    const below = [...form?.renderRoot.querySelectorAll('bench-key') ?? []].find((key) => key.spec?.pad === symbol);
-    below?.press(atMs);
-    return below !== undefined || super.pressSymbol(symbol, atMs);
+    return this.inside?.padShown ?? false;
   }
 
   protected pages(): number {
@@ -87,7 +79,7 @@ export class BoardsScreen extends LeafingScreen {
     return this.screen.board === undefined ? undefined : this.view.bench.state.rack.get(this.screen.board);
   }
 
-  #shownForm(): BoardForm | DefectForm | null {
+  protected override get inside(): BoardForm | DefectForm | null {
     return this.form !== null && this.hasUpdated ? this.renderRoot.querySelector<BoardForm | DefectForm>('bench-board-form, bench-defect-form') : null;
   }
 
@@ -110,9 +102,9 @@ export class BoardsScreen extends LeafingScreen {
 
   #one(board: Board): TemplateResult {
     const write = this.#write;
-    const { farWidth, width, defects, sapwood, grain, colour, cutFrom } = board;
+    const { farWidth, width, defects, sapwood, grain, colour, pithSide, cutFrom } = board;
     const facts = [
-      cutFrom === undefined ? '' : `off-cut of board ${cutFrom}`, sapwood === 0 ? '' : `sapwood ${write(sapwood)}`, grain === undefined ? '' : `${grain} grain`, colour === undefined ? '' : `colour group ${colour}`,
+      cutFrom === undefined ? '' : `off-cut of board ${cutFrom}`, sapwood === 0 ? '' : `sapwood ${write(sapwood)}`, grain === undefined ? '' : `${grain} grain`, colour === undefined ? '' : `colour group ${colour}`, pithSide === undefined ? '' : `pith towards the ${pithSide}`,
       ...defects.map(({ what, from, to, face }) => `${what} ${write(from)} to ${write(to)}${face === 'through' ? '' : `, ${face}`}`),
     ].filter(Boolean);
     return html`<div class="one"><h1 class="title">Board ${board.number}: ${write(board.length)} × ${write(width)}${farWidth === width ? '' : ` to ${write(farWidth)}`}, ${quarterName(board.thickness) ?? write(board.thickness)} ${board.species}</h1>

@@ -7,11 +7,13 @@ import type { Length } from '../../core/length/length.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { GRADE_YIELDS } from '../../core/stock/buying.ts';
 import '../keys/fractionPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { show } from './benchScreen.ts';
 import { LeafingScreen } from './leafing.ts';
+import './yardForm.ts';
+import type { YardForm } from './yardForm.ts';
 
 /** What the rack lacks, a wood and thickness a page, as the yard sells it; and, board by board at the yard, whether it helps. */
 @customElement('bench-buying')
@@ -27,10 +29,13 @@ export class BuyingScreen extends LeafingScreen {
   @property({ attribute: false }) screen: Extract<Screen, { name: 'buying' }> = { name: 'buying' };
   /** A board at the yard is being told: its length first. */
   @state() private asking: 'length' | 'width' | null = null;
+  /** Grade, price and width at the yard lie open. */
+  @state() private telling = false;
   #length: Length | null = null;
   protected fitList = new FitText(this, '.list', [2.4, 2.2, 2, 1.8, 1.65, 1.5, 1.35, 1.2]);
 
   protected sheet(): TemplateResult {
+    if (this.telling) return html`<bench-yard-form .bench=${this.view.bench.state} @form-left=${() => { this.telling = false; }} @form-turned=${() => { this.requestUpdate(); }}></bench-yard-form>`;
     if (this.asking !== null) return html`<fraction-pad .unit=${this.settings.rounding.unit} @length-typed=${this.#typed} @pad-left=${() => { this.asking = null; }}><p class="what">a board at the yard: how ${this.asking === 'length' ? 'long' : 'wide'}</p></fraction-pad>`;
     const { lists } = shortageOf(this.view.bench);
     const list = lists[this.page];
@@ -38,23 +43,24 @@ export class BuyingScreen extends LeafingScreen {
   }
 
   keys(): readonly KeySpec[] {
+    if (this.telling) return this.inside?.keys() ?? [];
     if (this.asking !== null) return [];
     const { board } = this.screen;
     return keyRow('buying', {
       boards: show({ name: 'boards' }), ...this.leafKeys(),
       'read the list': { request: { kind: 'what to buy' } },
-      listen: { act: { kind: 'listen' } },
+      'the yard': { here: () => { this.telling = true; } },
       'does it help': { does: { here: () => { this.asking = 'length'; } }, ...(board === undefined ? { tone: 'now' as const } : {}) },
       bought: board === undefined ? null : { does: { request: { kind: 'bought' } }, tone: 'now' },
     });
   }
 
   override get padShown(): boolean {
-    return this.asking !== null;
+    return this.asking !== null || (this.inside?.padShown ?? false);
   }
 
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    return this.renderRoot.querySelector('fraction-pad')?.pressSymbol(symbol, atMs) ?? super.pressSymbol(symbol, atMs);
+  protected override get inside(): YardForm | null {
+    return this.telling && this.hasUpdated ? this.renderRoot.querySelector('bench-yard-form') : null;
   }
 
   protected pages(): number {

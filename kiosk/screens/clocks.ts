@@ -37,10 +37,6 @@ export class ClocksScreen extends BenchScreen {
     return this.typing;
   }
 
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    return this.renderRoot.querySelector('count-pad')?.pressSymbol(symbol, atMs) ?? super.pressSymbol(symbol, atMs);
-  }
-
   protected sheet(): TemplateResult {
     if (this.typing) {
       return html`<count-pad asked="How many minutes?" unit="min" .most=${MOST_MINUTES} @count-typed=${this.#minutesTyped} @pad-left=${() => { this.typing = false; }}></count-pad>`;

@@ -11,7 +11,7 @@ import { quarterName } from '../../core/stock/rack.ts';
 import { tellCut, tellHeart } from '../../core/stock/telling.ts';
 import type { TakenPlan } from '../../core/journal/cutting.ts';
 import '../draw/boardDrawing.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
@@ -50,7 +50,7 @@ export class CuttingScreen extends BenchScreen {
   }
 
   keys(): readonly KeySpec[] {
-    if (this.screen.sizes === true) return this.#form()?.keys() ?? [];
+    if (this.screen.sizes === true) return this.inside?.keys() ?? [];
     const { offer } = this.view.bench.conversation;
     const boards = this.#plan()?.boards ?? [];
     const at = boards.findIndex(({ board }) => board === this.#board()?.board);
@@ -73,18 +73,10 @@ export class CuttingScreen extends BenchScreen {
   }
 
   override get padShown(): boolean {
-    return this.#form()?.padShown ?? false;
+    return this.inside?.padShown ?? false;
   }
 
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const form = this.#form();
-    if (form?.pad) return form.pad.pressSymbol(symbol, atMs);
-    const below = [...form?.renderRoot.querySelectorAll('bench-key') ?? []].find((key) => key.spec?.pad === symbol);
-    below?.press(atMs);
-    return below !== undefined || super.pressSymbol(symbol, atMs);
-  }
-
-  #form(): SawingForm | null {
+  protected override get inside(): SawingForm | null {
     return this.screen.sizes === true && this.hasUpdated ? this.renderRoot.querySelector('bench-sawing-form') : null;
   }
 

@@ -1,4 +1,4 @@
-import { LitElement, css, html } from 'lit';
+import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { RackRequest } from '../../core/bench/request.ts';
@@ -7,11 +7,10 @@ import type { Length } from '../../core/length/length.ts';
 import type { Board, Defect } from '../../core/stock/board.ts';
 import { DEFECT_KINDS, type DefectKind } from '../../core/stock/rack.ts';
 import { ask } from '../hostPort.ts';
-import '../keys/fractionPad.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
-import { look } from '../look/look.ts';
-import { choiceGrid, choiceStyles } from './choices.ts';
+import { BenchForm } from './benchForm.ts';
+import { choiceGrid } from './choices.ts';
 import type { Choice } from './choices.ts';
 
 const ASKED = ['from', 'to', 'fromEdge', 'toEdge'] as const;
@@ -20,13 +19,7 @@ const SAY: Readonly<Record<Place, string>> = { from: 'where it begins, from the 
 
 /** What is wrong with a board: what, from where to where along it, and across it unless it goes right across. Lies on the rack's screen. */
 @customElement('bench-defect-form')
-export class DefectForm extends LitElement {
-  static override styles = [look, choiceStyles, css`
-    :host { display: block; height: 100%; }
-    .what { font-size: calc(1.9rem * var(--text)); line-height: 1.1; font-weight: 700; }
-    .beside { font-size: calc(1.8rem * var(--text)); color: var(--pencil); line-height: 1.05; }
-  `];
-
+export class DefectForm extends BenchForm {
   @property({ attribute: false }) settings!: Settings;
   @property({ attribute: false }) board!: Board;
   @state() private what: DefectKind | null = null;
@@ -39,24 +32,15 @@ export class DefectForm extends LitElement {
     if (this.what === null) return html`<div class="titled"><h1 class="title">Board ${this.board.number}: what is wrong with it?</h1>${choiceGrid(DEFECT_KINDS.map((kind): Choice => ({ label: kind, does: { here: () => { this.what = kind; } } })), 0)}</div>`;
     const place = this.#asked();
     if (place === undefined) return html`<div class="titled"><h1 class="title">${this.what}: where does it show, and does it go right across?</h1>${choiceGrid(this.#sides(), 0)}</div>`;
-    return html`<fraction-pad .unit=${this.settings.rounding.unit} @length-typed=${(event: CustomEvent<Length>) => this.#take(place, event.detail)} @pad-left=${() => this.#leave()}>
-      <p class="what">${this.what}: ${SAY[place]}</p><p class="beside" slot="beside">${this.trouble === '' ? `board ${this.board.number}` : this.trouble}</p></fraction-pad>`;
-  }
-
-  protected override updated(): void {
-    this.dispatchEvent(new CustomEvent('form-turned'));
+    return this.askLength({ what: `${this.what}: ${SAY[place]}`, beside: this.trouble === '' ? `board ${this.board.number}` : this.trouble, unit: this.settings.rounding.unit, take: (length) => { this.#take(place, length); } });
   }
 
   get padShown(): boolean {
     return this.what !== null && this.#asked() !== undefined;
   }
 
-  get pad(): { pressSymbol(symbol: NonNullable<KeySpec['pad']>, atMs: number): boolean } | null {
-    return this.renderRoot.querySelector('fraction-pad');
-  }
-
   keys(): readonly KeySpec[] {
-    return this.padShown ? [] : keyRow('board form', { leave: { here: () => this.#leave() }, 'on the rack': null });
+    return this.padShown ? [] : keyRow('form', { leave: { here: () => { this.leave(); } } });
   }
 
   /** The next place to be told: along the board, then across where it matters. */
@@ -77,8 +61,8 @@ export class DefectForm extends LitElement {
     if (this.trouble === '') this.places = { ...this.places, [place]: length };
   }
 
-  #leave(): void {
-    this.dispatchEvent(new CustomEvent('form-left'));
+  protected override leave(): void {
+    this.left();
   }
 
   #tell(face: Defect['face']): void {
@@ -87,7 +71,7 @@ export class DefectForm extends LitElement {
     const across = fromEdge === undefined || toEdge === undefined ? {} : { fromEdge, toEdge };
     const request: RackRequest = { kind: 'board defect', board: this.board.number, what: this.what, from, to, face, ...across };
     ask(this, request);
-    this.#leave();
+    this.left();
   }
 }
 

@@ -2,9 +2,10 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { Reply } from '../../core/bench/reply.ts';
+import { takenPlan } from '../../core/respond/cuttingState.ts';
 import { tellHost } from '../hostPort.ts';
 import type { HostAct } from '../hostPort.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { show } from './benchScreen.ts';
@@ -42,7 +43,7 @@ export class FilesScreen extends LeafingScreen {
   }
 
   keys(): readonly KeySpec[] {
-    if (this.making) return this.#starter()?.keys() ?? [];
+    if (this.making) return this.inside?.keys() ?? [];
     const reading = this.#faults().length > 0;
     return keyRow('files', {
       step: show({ name: 'step' }), ...this.leafKeys(),
@@ -53,18 +54,10 @@ export class FilesScreen extends LeafingScreen {
   }
 
   override get padShown(): boolean {
-    return this.#starter()?.padShown ?? false;
+    return this.inside?.padShown ?? false;
   }
 
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const pad = this.#starter()?.renderRoot.querySelector('fraction-pad');
-    if (pad) return pad.pressSymbol(symbol, atMs);
-    const below = [...this.#starter()?.renderRoot.querySelectorAll('bench-key') ?? []].find((key) => key.spec?.pad === symbol);
-    below?.press(atMs);
-    return below !== undefined || super.pressSymbol(symbol, atMs);
-  }
-
-  #starter(): Starter | null {
+  protected override get inside(): Starter | null {
     return this.making && this.hasUpdated ? this.renderRoot.querySelector('bench-starter') : null;
   }
 
@@ -96,6 +89,7 @@ export class FilesScreen extends LeafingScreen {
       { label: 'save everything', detail: 'piece, journal, settings', does: { act: { kind: 'save everything' } } },
       { label: 'take in', detail: 'what was saved', does: { here: () => this.#pick('.everything') } },
       ...(this.view.bench.state.rack.size === 0 ? [] : [{ label: 'save boards', detail: 'the rack as a table', does: { request: { kind: 'save boards' } } } satisfies Choice]),
+      ...(takenPlan(this.view.bench.state) === undefined ? [] : [{ label: 'save the plan', detail: 'the cutting plan as a table', does: { request: { kind: 'save plan' } } } satisfies Choice]),
       { label: 'new piece', detail: 'by questions', does: { here: () => { this.making = true; } } },
       { label: 'demo piece', does: { act: { kind: 'load demo' } } },
       ...this.view.shelf.map(({ name, address }): Choice => ({ label: name, detail: name.startsWith('benchcall backup') ? 'saved everything' : name.endsWith('.csv') ? 'boards for the rack' : 'a piece', does: { act: { kind: 'open from shelf', address } }, ...(name === on ? { chosen: true } : {}) })),

@@ -8,7 +8,7 @@ import type { Length } from '../../core/length/length.ts';
 import type { Rounding } from '../../core/length/rounding.ts';
 import '../keys/countPad.ts';
 import '../keys/fractionPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
@@ -74,11 +74,6 @@ export class ReckoningScreen extends BenchScreen {
 
   override get padShown(): boolean {
     return this.wanted !== null;
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const pad = this.renderRoot.querySelector('fraction-pad') ?? this.renderRoot.querySelector('count-pad');
-    return pad === null ? super.pressSymbol(symbol, atMs) : pad.pressSymbol(symbol, atMs);
   }
 
   #above(): readonly KeySpec[] {

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import type { Length } from '../../core/length/length.ts';
 import '../keys/fractionPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { BenchScreen } from './benchScreen.ts';
 import { captionOf, valueOf } from './pieceView.ts';
 
@@ -38,10 +38,6 @@ export class RecordScreen extends BenchScreen {
 
   override get padShown(): boolean {
     return true;
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    return this.renderRoot.querySelector('fraction-pad')?.pressSymbol(symbol, atMs) ?? false;
   }
 
   protected override note(): typeof nothing {

@@ -1,4 +1,4 @@
-import { LitElement, css, html } from 'lit';
+import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { SawingSettings } from '../../core/journal/cutting.ts';
@@ -8,11 +8,10 @@ import { writeLength } from '../../core/length/write.ts';
 import { allowancesOf } from '../../core/respond/cuttingState.ts';
 import { OBJECTIVES } from '../../core/stock/objectives.ts';
 import { ask } from '../hostPort.ts';
-import '../keys/fractionPad.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
-import { look } from '../look/look.ts';
-import { choiceGrid, choiceStyles } from './choices.ts';
+import { BenchForm } from './benchForm.ts';
+import { choiceGrid } from './choices.ts';
 import type { Choice } from './choices.ts';
 
 const BY_KIND = ['layerExtra', 'layerWider', 'layerThicker', 'panelExtra', 'panelWider', 'panelThicker'] as const;
@@ -24,13 +23,7 @@ const SAY: Readonly<Record<Told, string>> = {
 
 /** What is left on the rough sizes, and how it is sawn: each on a key, to see and to change. Lies on the cutting plan's screen. */
 @customElement('bench-sawing-form')
-export class SawingForm extends LitElement {
-  static override styles = [look, choiceStyles, css`
-    :host { display: block; height: 100%; }
-    .what { font-size: calc(1.9rem * var(--text)); line-height: 1.1; font-weight: 700; }
-    .beside { font-size: calc(1.8rem * var(--text)); color: var(--pencil); line-height: 1.05; }
-  `];
-
+export class SawingForm extends BenchForm {
   @property({ attribute: false }) bench!: State;
   @state() private asking: Told | 'first' | 'by kind' | null = null;
 
@@ -39,24 +32,15 @@ export class SawingForm extends LitElement {
     if (asking === null) return html`<div class="titled"><h1 class="title">What is left on rough parts, and how it is sawn</h1>${choiceGrid(this.#all(), 0)}</div>`;
     if (asking === 'by kind') return html`<div class="titled"><h1 class="title">Left on besides, by how a part is made</h1>${choiceGrid(BY_KIND.map((told) => this.#own(told)), 0)}</div>`;
     if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.#tell({ first }) } })), 0)}</div>`;
-    return html`<fraction-pad .unit=${this.bench.settings.rounding.unit} .usual=${this.bench.sawing[asking]} @length-typed=${(event: CustomEvent<Length>) => this.#tell({ [asking]: event.detail })} @pad-left=${() => { this.asking = null; }}>
-      <p class="what">${SAY[asking]}</p><p class="beside" slot="beside">now ${this.#write(this.bench.sawing[asking])}</p></fraction-pad>`;
-  }
-
-  protected override updated(): void {
-    this.dispatchEvent(new CustomEvent('form-turned'));
+    return this.askLength({ what: SAY[asking], beside: `now ${this.#write(this.bench.sawing[asking])}`, unit: this.bench.settings.rounding.unit, usual: this.bench.sawing[asking], take: (length) => { this.#tell({ [asking]: length }); } });
   }
 
   get padShown(): boolean {
     return this.asking !== null && this.asking !== 'first' && this.asking !== 'by kind';
   }
 
-  get pad(): { pressSymbol(symbol: NonNullable<KeySpec['pad']>, atMs: number): boolean } | null {
-    return this.renderRoot.querySelector('fraction-pad');
-  }
-
   keys(): readonly KeySpec[] {
-    return this.padShown ? [] : keyRow('board form', { leave: { here: () => this.#leave() }, 'on the rack': null });
+    return this.padShown ? [] : keyRow('form', { leave: { here: () => { this.leave(); } } });
   }
 
   /** The allowances are sizes of the piece: they are told as every size is. */
@@ -84,8 +68,8 @@ export class SawingForm extends LitElement {
     this.asking = null;
   }
 
-  #leave(): void {
-    if (this.asking === null) this.dispatchEvent(new CustomEvent('form-left'));
+  protected override leave(): void {
+    if (this.asking === null) this.left();
     else this.asking = null;
   }
 }

@@ -15,7 +15,7 @@ import { isEdge, type BoardFace } from '../../core/true/readings.ts';
 import '../draw/planingDrawing.ts';
 import '../keys/countPad.ts';
 import '../keys/fractionPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { show } from './benchScreen.ts';
@@ -49,12 +49,7 @@ export class TruingScreen extends LeafingScreen {
   protected fitEmpty = new FitText(this, '.empty', [3, 2.6, 2.3, 2]);
 
   override get padShown(): boolean {
-    return this.#asked?.padShown ?? (this.mode === 'shaving' || this.mode === 'sticks');
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const pad = this.renderRoot.querySelector<HTMLElement & { pressSymbol(symbol: PadSymbol, atMs: number): boolean }>('fraction-pad, count-pad');
-    return pad?.pressSymbol(symbol, atMs) ?? ((this.#asked?.pressSymbol(symbol, atMs) ?? false) || super.pressSymbol(symbol, atMs));
+    return this.inside?.padShown ?? (this.mode === 'shaving' || this.mode === 'sticks');
   }
 
   protected sheet(): TemplateResult {
@@ -71,9 +66,9 @@ export class TruingScreen extends LeafingScreen {
     if (this.padShown) return [];
     const listen = { act: { kind: 'listen' } } as const;
     if (this.#question()) {
-      const turned = this.#asked?.turned ?? false;
+      const turned = this.inside?.turned ?? false;
       return keyRow('reading asked', {
-        leave: { request: { kind: 'no' } }, back: turned ? { here: () => this.#asked?.turnBack() } : null, 'say again': { request: { kind: 'say again', how: 'as before' } }, listen, 'leave out': { request: { kind: 'leave out reading' } },
+        leave: { request: { kind: 'no' } }, back: turned ? { here: () => this.inside?.turnBack() } : null, 'say again': { request: { kind: 'say again', how: 'as before' } }, listen, 'leave out': { request: { kind: 'leave out reading' } },
       });
     }
     const of = this.#side();
@@ -96,7 +91,7 @@ export class TruingScreen extends LeafingScreen {
   }
 
   /** What lies on the sheet while the guide waits; what lay there before is no part of it any more. */
-  get #asked(): TruingAsked | null {
+  protected override get inside(): TruingAsked | null {
     return !this.#question() ? null : this.renderRoot.querySelector('truing-asked');
   }
 

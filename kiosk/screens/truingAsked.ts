@@ -11,8 +11,6 @@ import type { KioskView } from '../hostPort.ts';
 import { ask } from '../hostPort.ts';
 import '../keys/countPad.ts';
 import '../keys/fractionPad.ts';
-import type { BenchKey } from '../keys/benchKey.ts';
-import type { PadSymbol } from '../keys/keySpec.ts';
 import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
 import { choiceGrid, choiceStyles } from './choices.ts';
@@ -62,14 +60,6 @@ export class TruingAsked extends LitElement {
 
   turnBack(): void {
     this.sense = null;
-  }
-
-  pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    const pad = this.renderRoot.querySelector<HTMLElement & { pressSymbol(symbol: PadSymbol, atMs: number): boolean }>('fraction-pad, count-pad');
-    if (pad) return pad.pressSymbol(symbol, atMs);
-    const key = [...this.renderRoot.querySelectorAll<BenchKey>('bench-key')].find(({ spec }) => spec?.pad === symbol);
-    key?.press(atMs);
-    return key !== undefined;
   }
 
   override render(): TemplateResult | typeof nothing {

@@ -9,7 +9,7 @@ import { moistureAt, movingPart, shopMoisture, yearOfPart } from '../../core/res
 import { buttonFor, roomAt } from '../../core/wood/room.ts';
 import { celsiusOf, writeTemperature } from '../../core/wood/temperature.ts';
 import '../keys/countPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
@@ -40,11 +40,7 @@ export class WoodScreen extends BenchScreen {
   protected fitTold = new FitText(this, '.told', [2.4, 2.1, 1.9, 1.7, 1.5, 1.35]);
 
   override get padShown(): boolean {
-    return this.asked !== null || (this.#atRest?.padShown ?? false);
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    return this.renderRoot.querySelector('count-pad')?.pressSymbol(symbol, atMs) ?? (this.#atRest?.pressSymbol(symbol, atMs) || super.pressSymbol(symbol, atMs));
+    return this.asked !== null || (this.inside?.padShown ?? false);
   }
 
   protected sheet(): TemplateResult {
@@ -60,7 +56,7 @@ export class WoodScreen extends BenchScreen {
     if (this.padShown) return [];
     if (this.resting) {
       return keyRow('wood at rest', {
-        step: show({ name: 'step' }), 'the year': { here: () => { this.resting = false; } }, settled: { here: () => this.#atRest?.askSettled() }, 'next part': { here: () => this.#atRest?.nextPart() },
+        step: show({ name: 'step' }), 'the year': { here: () => { this.resting = false; } }, settled: { here: () => this.inside?.askSettled() }, 'next part': { here: () => this.inside?.nextPart() },
         listen: { act: { kind: 'listen' } }, menu: show({ name: 'menu' }),
       });
     }
@@ -71,7 +67,7 @@ export class WoodScreen extends BenchScreen {
     });
   }
 
-  get #atRest(): WoodAtRest | null {
+  protected override get inside(): WoodAtRest | null {
     return this.renderRoot.querySelector('wood-at-rest');
   }
 

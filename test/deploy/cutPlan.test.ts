@@ -34,7 +34,7 @@ describe('a cutting plan from the command line', () => {
     expect(told).toMatch(/Best possible is \d boards; this plan uses \d\.|This plan uses \d; no plan cut in these stages does with less than \d boards\./);
     expect(told).toMatch(/cut 1: crosscut at 1 in from the marked end/);
     const rows = readFileSync(out, 'utf8').trim().split('\r\n');
-    expect(rows[0]).toBe('board,part,from marked end,from reference edge,length,width');
+    expect(rows[0]).toBe('board,cut,part,from marked end,from reference edge,length,width,is cut');
     // 12 leg layers, 2 and 2 rails, 2 and 1 stretchers, 6 boards of the top, 12 buttons.
     expect(rows).toHaveLength(1 + 12 + 4 + 3 + 6 + 12);
     expect(cutPlan(['--piece', DEMO, '--boards', boards, '--out', out])).toMatchObject({ status: 1, out: '' });

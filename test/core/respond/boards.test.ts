@@ -4,6 +4,7 @@ import { readRecord } from '../../../core/journal/record.ts';
 import { benchFrom } from '../../../core/respond/advance.ts';
 import type { Reply } from '../../../core/bench/reply.ts';
 import { freedBlanks, isFinished } from '../../../core/stock/cutting.ts';
+import { parseCsv } from '../../../core/stock/csv.ts';
 import { canBeCut, faultsOf } from '../../../core/stock/plan/check.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
 import { found } from './planned.ts';
@@ -220,6 +221,23 @@ describe('cutting by the plan', () => {
     session.say('put it back');
     for (let cuts = 0; cuts < 400 && plan(session).boards.some((board) => !isFinished(board)); cuts++) session.say('the cut is made');
     expect(new Set(done().filter((step) => step.startsWith('rip/')).map((step) => step.slice(4)))).toEqual(all);
+  });
+
+  it('is saved as a table in the order of the cuts: every part once, with the cut that frees it', () => {
+    const session = planned(...ENOUGH);
+    for (let cuts = 0; cuts < 6; cuts++) session.say('the cut is made');
+    const file = request(session, 'save the plan').file;
+    const rows = parseCsv(file?.text ?? '');
+    const [head, ...lines] = (rows.ok ? rows.value : []).map(({ cells }) => cells);
+    expect(file?.name).toBe('cutting plan.csv');
+    expect(head).toEqual(['board', 'cut', 'part', 'from marked end', 'from reference edge', 'length', 'width', 'is cut']);
+    expect(lines).toHaveLength(plan(session).boards.flatMap(({ placed }) => placed).length);
+    expect(lines.filter((cells) => cells.at(-1) === 'yes')).toHaveLength(plan(session).boards.flatMap((board) => freedBlanks(board)).length);
+    for (const { board } of plan(session).boards) {
+      const cuts = lines.filter(([number]) => Number(number) === board).map((cells) => Number(cells[1]));
+      expect(cuts).toEqual([...cuts].sort((a, b) => a - b));
+    }
+    expect(request(Session.withDemo(), 'save the plan')).toMatchObject({ signal: 'wrong' });
   });
 
   it('leaves a rough step as the maker has it: passed over, or opened again after it was done', () => {

@@ -72,10 +72,10 @@ describe('a table of boards', () => {
 describe('boards written as a table', () => {
   it('come back as the same boards', () => {
     const size = fc.integer({ min: 64, max: 64 * 120 }).map((count) => nanometres(count * 396_875));
-    const board = fc.record({ length: size, width: size, sapwood: fc.constantFrom(nanometres(0), nanometres(396_875)), thickness: fc.constantFrom(inches(1), inches(2), inches(1.5), inches(1.7)), grain: fc.constantFrom('flat', 'rift', undefined), from: fc.integer({ min: 0, max: 40 }) });
+    const board = fc.record({ length: size, width: size, sapwood: fc.constantFrom(nanometres(0), nanometres(396_875)), thickness: fc.constantFrom(inches(1), inches(2), inches(1.5), inches(1.7)), grain: fc.constantFrom('flat', 'rift', undefined), pithSide: fc.constantFrom('marked face', 'other face', undefined), from: fc.integer({ min: 0, max: 40 }) });
     fc.assert(fc.property(fc.array(board, { minLength: 1, maxLength: 5 }), (told) => {
-      const boards = told.map(({ from, grain, ...one }, index): Board => ({
-        ...one, number: index + 1, species: 'hard maple, figured', farWidth: one.width, ...(grain === undefined ? {} : { grain }),
+      const boards = told.map(({ from, grain, pithSide, ...one }, index): Board => ({
+        ...one, number: index + 1, species: 'hard maple, figured', farWidth: one.width, ...(grain === undefined ? {} : { grain }), ...(pithSide === undefined ? {} : { pithSide }),
         defects: [{ what: 'knot', from: nanometres(from * 396_875), to: nanometres((from + 1) * 396_875), fromEdge: nanometres(0), toEdge: nanometres(396_875), face: 'marked face' }],
       }));
       const read = readBoards(writeBoards(boards));

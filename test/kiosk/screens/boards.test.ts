@@ -63,6 +63,26 @@ describe('from boards to blanks', () => {
     expect(host.view.bench.state.rack.size).to.equal(0);
   });
 
+  it('what only shows on a second look is told on the keys too: pith side and price', async () => {
+    const host = await MiniHost.start();
+    say(host, 'new board ninety six by eight');
+    await host.pad('2+1' + '2'); // put right, more, pith side: the other face
+    await host.pad('2' + '24⏎' + '⏎'); // price: 24; on the rack
+    expect(host.view.bench.state.rack.get(1)).to.include({ pithSide: 'other face', cents: 2400 });
+    expect(host.kiosk.shadowRoot?.querySelector('bench-boards')?.shadowRoot?.textContent).to.contain('pith towards the other face');
+  });
+
+  it('grade, price and width at the yard are told on the keys', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'what to buy' });
+    await settled();
+    await host.pad('3' + '12' + '29⏎' + '38⏎' + '-'); // the yard: the second grade, 9 for a board foot, 8 wide; leave
+    expect(host.view.bench.state.sawing).to.include({ grade: 'No. 1 Common', centsPerBoardFoot: 900, yardWidth: 8 * INCH });
+    expect(host.screen.name).to.equal('buying');
+    await host.pad('1');
+    expect(host.said.at(-1)).to.contain('in money');
+  });
+
   it('a board at the yard is told on the keys, and bought', async () => {
     const host = await MiniHost.start();
     host.ask({ kind: 'what to buy' });
