@@ -8,7 +8,7 @@ import { partsRough } from '../../core/respond/cuttingState.ts';
 import { cutName, partsInTheRough, type InTheRough } from '../../core/respond/rough.ts';
 import { roughSize, type PartRough } from '../../core/stock/rough.ts';
 import '../keys/fractionPad.ts';
-import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
@@ -60,10 +60,6 @@ export class RoughScreen extends BenchScreen {
 
   override get padShown(): boolean {
     return this.asking !== null;
-  }
-
-  override pressSymbol(symbol: PadSymbol, atMs: number): boolean {
-    return this.renderRoot.querySelector('fraction-pad')?.pressSymbol(symbol, atMs) ?? super.pressSymbol(symbol, atMs);
   }
 
   /** What was told stands on the sheet already. */
