@@ -11,6 +11,8 @@ export interface SawingSettings {
   readonly kerf: Length;
   readonly endTrim: Length;
   readonly cutAgain: boolean;
+  /** What one resaw takes, its kerf and both new faces planed flat; nothing: boards are not resawn. */
+  readonly resaw: Length;
   /** What matters first; the least sawing comes next. */
   readonly first: Objective;
   /** Over the rough length (`Extra`), width and thickness, for layers of a lamination and boards of a panel: they slide, and are trimmed together. */
@@ -27,8 +29,11 @@ export interface SawingSettings {
   readonly yardWidth: Length;
 }
 
+/** A kerf of a sixteenth, and three thirty-seconds planed off either new face (common practice, no source). */
+export const USUAL_RESAW = nanometres(NANOMETRES_PER_INCH / 4);
+
 export const USUAL_SAWING: SawingSettings = {
-  kerf: nanometres(NANOMETRES_PER_INCH / 16), endTrim: nanometres(NANOMETRES_PER_INCH), cutAgain: true, first: 'fewest boards', layerExtra: ZERO_LENGTH, layerWider: ZERO_LENGTH, layerThicker: ZERO_LENGTH,
+  kerf: nanometres(NANOMETRES_PER_INCH / 16), endTrim: nanometres(NANOMETRES_PER_INCH), cutAgain: true, resaw: ZERO_LENGTH, first: 'fewest boards', layerExtra: ZERO_LENGTH, layerWider: ZERO_LENGTH, layerThicker: ZERO_LENGTH,
   panelExtra: ZERO_LENGTH, panelWider: ZERO_LENGTH, panelThicker: ZERO_LENGTH,
   grade: 'FAS', centsPerBoardFoot: 0, yardWidth: nanometres(7 * NANOMETRES_PER_INCH),
 };

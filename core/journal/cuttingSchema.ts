@@ -24,8 +24,8 @@ const board = v.strictObject({
   grain: v.exactOptional(v.picklist(GRAINS)), pithSide: v.exactOptional(face), colour: v.exactOptional(named), cents: v.exactOptional(cents), cutFrom: v.exactOptional(number), sawn: v.exactOptional(v.picklist(['both ends', 'marked end', 'far end'])),
 });
 
-const placed = v.strictObject({ blank: named, name: named, from: length, fromEdge: length, length, width: length, nth: v.exactOptional(whole(1, MOST_BLANKS)) });
-const cut = v.strictObject({ kind: v.picklist(['crosscut', 'rip', 'crosscut again']), section: whole(0, MOST_BLANKS), at: length, from: length, to: length, waste: v.picklist(['beyond', 'before']) });
+const placed = v.strictObject({ blank: named, name: named, from: length, fromEdge: length, length, width: length, nth: v.exactOptional(whole(1, MOST_BLANKS)), layer: v.exactOptional(whole(1, 100)) });
+const cut = v.strictObject({ kind: v.picklist(['crosscut', 'rip', 'crosscut again', 'resaw']), section: whole(0, MOST_BLANKS), at: length, from: length, to: length, waste: v.picklist(['beyond', 'before']), fromEdge: v.exactOptional(length), toEdge: v.exactOptional(length) });
 const taken = v.strictObject({
   board: number, stood: board, kerf: length, made: whole(0, MOST_BLANKS), placed: v.pipe(v.array(placed), v.maxLength(MOST_BLANKS)), cuts: v.pipe(v.array(cut), v.maxLength(MOST_BLANKS)),
   rest: v.exactOptional(v.strictObject({ from: length, to: length })),
@@ -39,7 +39,7 @@ const plan = v.strictObject({
 
 const sawing = v.strictObject({
   kerf: v.exactOptional(length), endTrim: v.exactOptional(length), cutAgain: v.exactOptional(v.boolean()), first: v.exactOptional(v.picklist(OBJECTIVES)),
-  layerExtra: v.exactOptional(length), layerWider: v.exactOptional(length), layerThicker: v.exactOptional(length),
+  resaw: v.exactOptional(length), layerExtra: v.exactOptional(length), layerWider: v.exactOptional(length), layerThicker: v.exactOptional(length),
   panelExtra: v.exactOptional(length), panelWider: v.exactOptional(length), panelThicker: v.exactOptional(length), grade: v.exactOptional(v.picklist(GRADES)), centsPerBoardFoot: v.exactOptional(cents), yardWidth: v.exactOptional(length),
 });
 

@@ -7,8 +7,9 @@ import type { Board } from '../stock/board.ts';
 import { freedBlanks, newOffcuts, type TakenBoard } from '../stock/cutting.ts';
 import { markOf } from '../stock/inOrder.ts';
 import { pieceOf } from '../stock/rack.ts';
-import { tellCut, tellHidden } from '../stock/telling.ts';
+import { tellHidden } from '../stock/telling.ts';
 import { boardAtSaw, takenPlan } from './cuttingState.ts';
+import { sayNextCut } from './nextCut.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { tell, write } from './plain.ts';
 import { roughStepsDone } from './roughDone.ts';
@@ -61,7 +62,6 @@ function followingBoard(state: State, finished: number): TakenBoard | undefined 
 
 function sayNext(state: State, board: TakenBoard | undefined, another: boolean): string {
   if (board === undefined) return 'That was the last cut of the plan.';
-  const cut = board.cuts[board.made];
   const where = another ? `next is board ${sayNumber(board.board)}, ${sayCount(board.cuts.length - board.made, 'cut', 'cuts')}: ` : 'next, ';
-  return cut === undefined ? '' : sentence(`${where}${tellCut(cut, (length) => spoken(state, length))}`);
+  return sayNextCut(state, board, where);
 }

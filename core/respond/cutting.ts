@@ -11,6 +11,7 @@ import { writePlanTable } from '../stock/planTable.ts';
 import { tellCut, tellPlaced } from '../stock/telling.ts';
 import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
+import { cutOf, sayNextCut } from './nextCut.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { partRough, roughSizeOf } from './rough.ts';
@@ -92,7 +93,7 @@ function nextCut(state: State, board: TakenBoard): Response {
   const cut = board.cuts[board.made];
   const screen = { name: 'cutting', board: board.board } as const;
   if (cut === undefined) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen });
-  return tell({ say: sentence(`board ${sayNumber(board.board)}, cut ${sayNumber(board.made + 1)} of ${sayNumber(board.cuts.length)}: ${tellCut(cut, (length) => spoken(state, length))}`), screen, lengths: [cut.at] });
+  return tell({ say: sayNextCut(state, board, cutOf(board)), screen, lengths: [cut.at] });
 }
 
 function whereOn(state: State, board: TakenBoard): Response {
@@ -123,6 +124,7 @@ function sayOf(state: State, key: keyof SawingSettings, value: SawingSettings[ke
   switch (key) {
     case 'kerf': return `the saw takes ${length()}`;
     case 'endTrim': return `${length()} is trimmed off each end`;
+    case 'resaw': return value === 0 ? 'boards are not resawn' : `thick boards are resawn where thin ones do not give enough; a resaw takes ${length()}, planed flat`;
     case 'layerExtra': return `layers are cut ${length()} longer still`;
     case 'layerWider': return `layers are cut ${length()} wider still`;
     case 'layerThicker': return `layers are cut ${length()} thicker still`;

@@ -16,8 +16,8 @@ export function takenPlan(state: State): TakenPlan | undefined {
   return state.plans.get(state.pieceName ?? '');
 }
 
-export function sawOf({ sawing: { kerf, endTrim, cutAgain } }: State): SawSettings {
-  return { kerf, endTrim, cutAgain };
+export function sawOf({ sawing: { kerf, endTrim, cutAgain, resaw } }: State): SawSettings {
+  return { kerf, endTrim, cutAgain, resaw };
 }
 
 /** Everything that the piece is cut from, with the allowances. */

@@ -45,6 +45,8 @@ export interface Blank {
   readonly thickness: Length;
   readonly count: number;
   readonly together: number;
+  /** How many are resawn from one thickness of the board they are planned on; one when absent. Set by the planner. */
+  readonly deep?: number;
   /** A blemish on one face alone does not matter: that face is hidden. */
   readonly mayHideDefect: boolean;
 }
@@ -55,9 +57,21 @@ export interface SawSettings {
   readonly endTrim: Length;
   /** Crosscut the ripped strips again where that helps. */
   readonly cutAgain: boolean;
+  /** What one resaw takes, its kerf and both new faces planed flat; boards are not resawn when it is nothing or absent. */
+  readonly resaw?: Length;
 }
 
 /** What is taken off a board at its marked end and at its far end. */
 export function trimsOf({ sawn }: Pick<Board, 'sawn'>, { endTrim }: Pick<SawSettings, 'endTrim'>): { readonly marked: Length; readonly far: Length } {
   return { marked: sawn === 'both ends' || sawn === 'marked end' ? ZERO_LENGTH : endTrim, far: sawn === 'both ends' || sawn === 'far end' ? ZERO_LENGTH : endTrim };
+}
+
+/**
+ * A blank as it comes from a board so thick: where resawing is allowed, two or more from one thickness, n × blank + (n − 1) × what a resaw takes.
+ * A set that stays together comes from one thickness whole, or is not resawn.
+ */
+export function resawnFrom(blank: Blank, thickness: Length, { resaw = ZERO_LENGTH }: SawSettings): Blank {
+  const deep = resaw === 0 ? 1 : Math.floor((thickness + resaw) / (blank.thickness + resaw));
+  if (deep < 2 || deep < blank.together) return blank;
+  return blank.together === 1 ? { ...blank, together: deep, deep } : { ...blank, deep: blank.together };
 }

@@ -109,9 +109,10 @@ function nameIn(box: ReturnType<typeof boxOf>, name: string): readonly Item[] {
   return size < mm(1.8) || textWidth(name, size) > box.width ? [] : [words(name, spot(Math.round(box.x + box.width / 2), Math.round(box.y + box.height / 2 + size * 0.35)), size, { anchor: 'middle' })];
 }
 
-function drawCut({ kind, at, from, to, section }: TakenBoard['cuts'][number], number: number, { x, y }: Scales, wide: number, write: BoardSheets['write']): readonly Item[] {
+function drawCut({ kind, at, from, to, section, fromEdge = at, toEdge = at }: TakenBoard['cuts'][number], number: number, { x, y }: Scales, wide: number, write: BoardSheets['write']): readonly Item[] {
   const bold = { bold: true } as const;
   if (kind === 'rip') return [line('gauge', spot(x(from), y(at)), spot(x(to), y(at)), `cut ${number}`), words(String(number), spot(x(from) + mm(1), y(at) - mm(0.6)), mm(3), bold)];
+  if (kind === 'resaw') return [words(String(number), spot(x(from) + mm(1), y((fromEdge + toEdge) / 2)), mm(3), bold)];
   if (section > 0) return [line('gauge', spot(x(at), y(from)), spot(x(at), y(to)), `cut ${number}`), words(String(number), spot(x(at) + mm(0.6), y(to) + mm(3.4)), mm(3), bold)];
   const top = y(wide) - mm(3);
   return [line('gauge', spot(x(at), y(0) + mm(2)), spot(x(at), top), `cut ${number}`), words(`${number}: ${write(at)}`, spot(x(at), top - mm(1) - (number % 2 === 0 ? mm(4) : 0)), mm(3), { ...bold, anchor: at < 6 * NANOMETRES_PER_INCH ? 'start' : 'middle' })];

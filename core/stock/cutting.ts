@@ -57,8 +57,9 @@ function isFree({ cuts, made, kerf }: TakenBoard, area: Area): boolean {
   return cuts.every((cut, index) => index < made || !touches(kerfOf(cut, kerf), area));
 }
 
-/** What the saw takes away. */
-export function kerfOf({ kind, at, from, to, waste }: Cut, kerf: number): Area {
+/** What the saw takes away, seen from the marked face: a resaw goes through the whole piece. */
+export function kerfOf({ kind, at, from, to, waste, ...across }: Cut, kerf: number): Area {
+  if (kind === 'resaw') return { from, to, fromEdge: across.fromEdge ?? 0, toEdge: across.toEdge ?? 0 };
   const [low, high] = waste === 'beyond' ? [at, at + kerf] : [at - kerf, at];
   return kind === 'rip' ? { from, to, fromEdge: low, toEdge: high } : { from: low, to: high, fromEdge: from, toEdge: to };
 }

@@ -15,6 +15,8 @@ export function partedBy({ stood, kerf }: { readonly stood: Pick<Board, 'length'
   let plates: readonly Area[] = [{ from: 0, to: stood.length, fromEdge: 0, toEdge: Math.max(stood.width, stood.farWidth) }];
   const astray: Cut[] = [];
   for (const cut of cuts) {
+    // A resawn piece stays where it is, in layers.
+    if (cut.kind === 'resaw') continue;
     const [low, high] = across(cut, kerf);
     // Sawn along an edge there is nothing to part.
     const sawn = plates.filter((plate) => touches(cut, plate, low, high));

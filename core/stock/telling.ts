@@ -1,5 +1,5 @@
 import { add } from '../length/arithmetic.ts';
-import type { Length } from '../length/length.ts';
+import { ZERO_LENGTH, type Length } from '../length/length.ts';
 import { assertNever } from '../result.ts';
 import type { Board } from './board.ts';
 import { areaOf } from './cutting.ts';
@@ -40,9 +40,9 @@ function metres(length: number): string {
 /** What lies on a board, from the marked end along and from the reference edge across; with the board, what of it goes to a hidden face. */
 export function tellPlaced({ placed }: Pick<PlannedBoard, 'placed'>, write: Write, board?: Board): string[] {
   return [...placed].sort((a, b) => a.from - b.from || a.fromEdge - b.fromEdge).map((blank) => {
-    const { from, length, fromEdge, width } = blank;
+    const { from, length, fromEdge, width, layer } = blank;
     const hidden = board === undefined ? [] : tellHidden(board, blank);
-    return [`${markOf(blank)}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`, ...hidden].join(', ');
+    return [`${markOf(blank)}: ${write(from)} to ${write(add(from, length))} from the marked end, ${write(fromEdge)} to ${write(add(fromEdge, width))} from the reference edge`, ...(layer === undefined ? [] : [`resawn, number ${layer} from the marked face`]), ...hidden].join(', ');
   });
 }
 
@@ -68,7 +68,7 @@ export function tellCuts({ cuts }: PlannedBoard, write: Write): string[] {
  * One cut: where, and which side of the line the saw goes. In a row, after it was said where all are measured from and that the saw goes beyond
  * the line, what is as said is left out.
  */
-export function tellCut({ kind, at, from, to, section, waste }: Cut, write: Write, told: 'alone' | 'in a row' = 'alone'): string {
+export function tellCut({ kind, at, from, to, section, waste, fromEdge = ZERO_LENGTH, toEdge = ZERO_LENGTH }: Cut, write: Write, told: 'alone' | 'in a row' = 'alone'): string {
   const alone = told === 'alone';
   const [end, edge] = alone ? [' from the marked end', ' from the reference edge'] : ['', ''];
   const where = alone ? (section === 0 ? '' : ` in section ${section}`) : section > 1 ? `, in section ${section}` : '';
@@ -77,6 +77,7 @@ export function tellCut({ kind, at, from, to, section, waste }: Cut, write: Writ
     case 'crosscut': return `crosscut at ${write(at)}${end}${where}${kerf}`;
     case 'crosscut again': return `crosscut the strip at ${write(at)}${end}${where}${kerf}`;
     case 'rip': return `rip at ${write(at)}${edge}, ${alone ? '' : 'from '}${write(from)} to ${write(to)}${end}${where}${kerf}`;
+    case 'resaw': return `resaw the piece from ${write(from)} to ${write(to)}${end}, ${write(fromEdge)} to ${write(toEdge)} across, at ${write(at)} from its marked face${kerf}`;
     default: return assertNever(kind);
   }
 }

@@ -7,6 +7,7 @@ import type { Caution } from './step.ts';
  */
 export const CAUTIONS = {
   saw: { id: 'saw', say: 'Hold the work fast, start the saw gently, and keep fingers out of its line.' },
+  resaw: { id: 'resaw', say: 'Resawing: hold the piece upright and fast, hands clear above and behind the saw. Fresh faces may cup: let them rest before they are planed.' },
   plane: { id: 'plane', say: 'Work against a stop, and keep fingertips off the arris: a planed edge cuts.' },
   chisel: { id: 'chisel', say: 'Clamp the work. Both hands stay behind the edge.' },
   mallet: { id: 'mallet', say: 'Eye protection on before you strike. No loose heads, no split handles.' },

@@ -75,9 +75,13 @@ interface Scales {
   readonly wide: (along: number) => number;
 }
 
-function markCut({ kind, at, from, to, section }: Cut, index: number, made: number, { x, y, wide }: Scales): CutMark {
+function markCut({ kind, at, from, to, section, fromEdge = at, toEdge = at }: Cut, index: number, made: number, { x, y, wide }: Scales): CutMark {
   const standing = index < made ? 'made' : index === made ? 'next' : 'to come';
   if (kind === 'rip') return { number: index + 1, line: { x1: x(from), y1: y(at), x2: x(to), y2: y(at) }, at: { x: x(from) + 16, y: y(at) }, standing };
+  if (kind === 'resaw') {
+    const middle = y((fromEdge + toEdge) / 2);
+    return { number: index + 1, line: { x1: x(from), y1: middle, x2: x(to), y2: middle }, at: { x: x(to) - 16, y: middle }, standing };
+  }
   const line = { x1: x(at), y1: y(from) + (section === 0 ? 6 : 0), x2: x(at), y2: y(Math.min(to, wide(at))) - (section === 0 ? 10 : 0) };
   return { number: index + 1, line, at: section === 0 ? { x: x(at), y: line.y2 - 10 } : { x: x(at), y: (line.y1 + line.y2) / 2 }, standing };
 }

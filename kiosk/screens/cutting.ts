@@ -9,6 +9,7 @@ import { writeLength } from '../../core/length/write.ts';
 import { isFinished, type TakenBoard } from '../../core/stock/cutting.ts';
 import { quarterName } from '../../core/stock/rack.ts';
 import { tellCut, tellHeart } from '../../core/stock/telling.ts';
+import { CAUTIONS } from '../../core/work/cautions.ts';
 import type { TakenPlan } from '../../core/journal/cutting.ts';
 import '../draw/boardDrawing.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
@@ -115,7 +116,7 @@ export class CuttingScreen extends BenchScreen {
     const write = (length: typeof board.stood.length): string => writeLength(length, this.settings.rounding);
     const heart = tellHeart(board.stood);
     if (cut === undefined) return html`<b>All cut.</b>`;
-    return html`<b>Cut ${board.made + 1} of ${board.cuts.length}:</b> ${tellCut(cut, write)}.${heart === undefined ? '' : ` Of this board, ${heart}.`}`;
+    return html`<b>Cut ${board.made + 1} of ${board.cuts.length}:</b> ${tellCut(cut, write)}.${cut.kind === 'resaw' ? ` ${CAUTIONS.resaw.say}` : heart === undefined ? '' : ` Of this board, ${heart}.`}`;
   }
 
   #none(): TemplateResult {

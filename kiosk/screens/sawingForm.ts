@@ -14,11 +14,11 @@ import { BenchForm } from './benchForm.ts';
 import { choiceGrid } from './choices.ts';
 import type { Choice } from './choices.ts';
 
-const BY_KIND = ['layerExtra', 'layerWider', 'layerThicker', 'panelExtra', 'panelWider', 'panelThicker'] as const;
+const BY_KIND = ['layerExtra', 'layerWider', 'layerThicker', 'panelExtra', 'panelWider', 'panelThicker', 'resaw'] as const;
 type Told = 'kerf' | 'endTrim' | (typeof BY_KIND)[number];
 const SAY: Readonly<Record<Told, string>> = {
   kerf: 'what the saw takes', endTrim: 'trimmed off each end', layerExtra: 'layers longer by', layerWider: 'layers wider by', layerThicker: 'layers thicker by',
-  panelExtra: 'panel boards longer by', panelWider: 'panel boards wider by', panelThicker: 'panel boards thicker by',
+  panelExtra: 'panel boards longer by', panelWider: 'panel boards wider by', panelThicker: 'panel boards thicker by', resaw: 'a resaw takes (0: none)',
 };
 
 /** What is left on the rough sizes, and how it is sawn: each on a key, to see and to change. Lies on the cutting plan's screen. */
@@ -30,7 +30,7 @@ export class SawingForm extends BenchForm {
   override render(): TemplateResult {
     const { asking } = this;
     if (asking === null) return html`<div class="titled"><h1 class="title">What is left on rough parts, and how it is sawn</h1>${choiceGrid(this.#all(), 0)}</div>`;
-    if (asking === 'by kind') return html`<div class="titled"><h1 class="title">Left on besides, by how a part is made</h1>${choiceGrid(BY_KIND.map((told) => this.#own(told)), 0)}</div>`;
+    if (asking === 'by kind') return html`<div class="titled"><h1 class="title">Left on besides, by how a part is made; and resawing</h1>${choiceGrid(BY_KIND.map((told) => this.#own(told)), 0)}</div>`;
     if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.#tell({ first }) } })), 0)}</div>`;
     return this.askLength({ what: SAY[asking], beside: `now ${this.#write(this.bench.sawing[asking])}`, unit: this.bench.settings.rounding.unit, usual: this.bench.sawing[asking], take: (length) => { this.#tell({ [asking]: length }); } });
   }
@@ -49,7 +49,7 @@ export class SawingForm extends BenchForm {
     return [
       ...sizes.map(({ size, say, length }): Choice => ({ label: `over the ${say}`, detail: this.#write(length), does: { request: { kind: 'show', screen: { name: 'record', size } } } })),
       this.#own('kerf'), this.#own('endTrim'),
-      { label: 'layers and panel boards', detail: 'what they have besides', does: { here: () => { this.asking = 'by kind'; } } },
+      { label: 'layers, panels', detail: 'and resawing', does: { here: () => { this.asking = 'by kind'; } } },
       { label: 'part by part', detail: 'made up, and hidden faces', does: { request: { kind: 'show', screen: { name: 'rough' } } } },
       { label: 'what counts first', detail: this.bench.sawing.first, does: { here: () => { this.asking = 'first'; } } },
     ];

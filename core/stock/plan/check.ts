@@ -11,7 +11,7 @@ export function faultsOf(plan: StockPlan, problem: StockProblem): string[] {
   for (const { board: number, placed } of plan.boards) {
     const board = problem.boards.find((one) => one.number === number);
     if (board === undefined) faults.push(`There is no board ${number}.`);
-    else faults.push(...placed.flatMap((blank) => outside(board, blank, problem)), ...(canBeCut(placed, problem.saw.kerf) ? [] : [`Board ${number}: no order of cuts from edge to edge frees all parts.`]));
+    else faults.push(...placed.flatMap((blank) => outside(board, blank, problem)), ...tooThick(board, placed, problem), ...(canBeCut(placed, problem.saw.kerf) ? [] : [`Board ${number}: no order of cuts from edge to edge frees all parts.`]));
   }
   for (const { id, count } of problem.blanks) {
     const had = plan.boards.reduce((sum, { placed }) => sum + placed.filter(({ blank }) => blank === id).length, 0);
@@ -37,8 +37,24 @@ function outside(board: Board, blank: PlacedBlank, { saw, blanks }: StockProblem
   return hidden ? faults : [...faults, ...touched.map(({ what }) => `${where}: on a ${what}.`)];
 }
 
+/** Blanks resawn from one piece must lie one behind the other in it, with what the resaws take between them. */
+function tooThick(board: Board, placed: readonly PlacedBlank[], { saw, blanks }: StockProblem): string[] {
+  const resawn = placed.filter(({ layer }) => layer !== undefined);
+  return resawn.flatMap(({ blank, layer = 1, from, fromEdge, name }) => {
+    const thickness = blanks.find(({ id }) => id === blank)?.thickness ?? 0;
+    const same = resawn.filter((one) => one.from === from && one.fromEdge === fromEdge);
+    const apart = new Set(same.map((one) => one.layer)).size === same.length && same.every((one) => one.blank === blank) && same.some((one) => one.layer === 1);
+    const inside = layer * thickness + (layer - 1) * (saw.resaw ?? 0) <= board.thickness && (layer === 1 || (saw.resaw ?? 0) > 0);
+    return apart && inside ? [] : [`Board ${board.number}, ${name} at ${from}: not to be resawn so.`];
+  });
+}
+
 /** Whether straight cuts of the kerf's width, each from edge to edge of what is left, free all the blanks. */
 export function canBeCut(placed: readonly PlacedBlank[], kerf: number): boolean {
+  return canBeParted(placed.filter(({ layer }) => (layer ?? 1) === 1), kerf);
+}
+
+function canBeParted(placed: readonly PlacedBlank[], kerf: number): boolean {
   if (placed.length <= 1) return true;
   return splits(placed, kerf, ({ from, length }) => [from, from + length]) || splits(placed, kerf, ({ fromEdge, width }) => [fromEdge, fromEdge + width]);
 }
@@ -53,5 +69,5 @@ function splits(placed: readonly PlacedBlank[], kerf: number, extent: (blank: Pl
     else groups.at(-1)?.push(blank);
     reach = Math.max(reach, to);
   }
-  return groups.length > 1 && groups.every((group) => canBeCut(group, kerf));
+  return groups.length > 1 && groups.every((group) => canBeParted(group, kerf));
 }

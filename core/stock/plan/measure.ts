@@ -62,21 +62,33 @@ interface Sawing {
 function sawing(lot: Lot, { ground, sections }: CutBoard): Sawing {
   const { board } = ground;
   const { first, last } = trimsAlong(board, lot.saw, ground.turned);
-  let [crosscut, rip, at] = [0, 0, first];
+  let [crosscut, rip, resaw, resawEffort, at] = [0, 0, 0, 0, first];
   if (first > 0) crosscut += board.width;
   for (const section of sections) {
     crosscut += board.width * (section.from > at ? 2 : 1);
     at = section.from + section.length + lot.saw.kerf;
     rip += section.strips.length * section.length;
     crosscut += stripCuts(lot, section);
+    for (const one of section.strips.flatMap(({ laid }) => laid).map(({ shape }) => resawing(lot, shape))) {
+      resaw += one.length;
+      resawEffort += one.length * one.inchesWide;
+    }
   }
   const rest = board.length - last - at;
   const thick = board.thickness / INCH_NM;
   return {
-    crosscut: crosscut / METRE_NM, rip: rip / METRE_NM,
-    effort: (thick * (crosscut + RIP_WEIGHT * rip)) / METRE_NM,
+    crosscut: crosscut / METRE_NM, rip: (rip + resaw) / METRE_NM,
+    effort: (thick * (crosscut + RIP_WEIGHT * rip) + RIP_WEIGHT * resawEffort) / METRE_NM,
     offcut: rest >= WORTH_KEEPING_NM ? rest / METRE_NM : 0,
   };
+}
+
+/** A resaw is a rip through the whole width of its piece. */
+function resawing(lot: Lot, index: number): { readonly length: number; readonly inchesWide: number } {
+  const shape = lot.shapes[index];
+  const blank = lot.blanks[shape?.blank ?? -1];
+  if (shape === undefined || blank === undefined) return { length: 0, inchesWide: 0 };
+  return { length: (shape.deep - 1) * shape.beside * shape.inLine * blank.length, inchesWide: blank.width / INCH_NM };
 }
 
 /** Crosscuts within the strips: after every piece that does not end with its section. */

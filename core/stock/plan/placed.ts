@@ -11,22 +11,27 @@ export interface PlacedBlank {
   readonly fromEdge: Length;
   readonly length: Length;
   readonly width: Length;
+  /** Of blanks that are resawn from one piece: which one, from the marked face on. */
+  readonly layer?: number;
   /** Which board of its panels it is, in their order from 1. */
   readonly nth?: number;
 }
 
 /** One saw cut, from edge to edge of the piece that is sawn. `at` is where the cut begins, the kerf beyond it. */
 export interface Cut {
-  readonly kind: 'crosscut' | 'rip' | 'crosscut again';
+  readonly kind: 'crosscut' | 'rip' | 'crosscut again' | 'resaw';
   /** Which section of the board it is in, counted from the marked end from 1; 0 for cuts between sections. */
   readonly section: number;
-  /** For crosscuts from the marked end, for rips from the reference edge. */
+  /** For crosscuts from the marked end, for rips from the reference edge, for resawing from the marked face. */
   readonly at: Length;
   /** Where the sawn piece lies: along for rips, across for crosscuts. */
   readonly from: Length;
   readonly to: Length;
   /** Which side of the line the kerf goes to. */
   readonly waste: 'beyond' | 'before';
+  /** Where a piece that is resawn lies across the board. */
+  readonly fromEdge?: Length;
+  readonly toEdge?: Length;
 }
 
 export interface PlannedBoard {
@@ -46,8 +51,8 @@ export function placedBoard(lot: Lot, { ground, sections }: CutBoard): PlannedBo
     const shape = lot.shapes[one.shape];
     const blank = lot.blanks[shape?.blank ?? -1];
     if (shape === undefined || blank === undefined) return [];
-    return Array.from({ length: shape.beside * shape.inLine }, (_, at): PlacedBlank => ({
-      blank: blank.id, name: blank.name, length: blank.length, width: blank.width,
+    return Array.from({ length: shape.beside * shape.inLine * shape.deep }, (_, index) => ({ at: Math.floor(index / shape.deep), layer: index % shape.deep })).map(({ at, layer }): PlacedBlank => ({
+      blank: blank.id, name: blank.name, length: blank.length, width: blank.width, ...(shape.deep === 1 ? {} : { layer: layer + 1 }),
       from: along(one.along + Math.floor(at / shape.beside) * (blank.length + lot.saw.kerf), blank.length),
       fromEdge: nanometres(one.across + (at % shape.beside) * (blank.width + lot.saw.kerf)),
     }));
@@ -86,7 +91,7 @@ function sectionCuts(lot: Lot, section: CutSection, number: number, place: (at: 
     edge = strip.across + strip.width + lot.saw.kerf;
     return [...starts, { kind: 'rip', section: number, at: nanometres(strip.across + strip.width), from, to, waste: 'beyond' }];
   });
-  return [...rips, ...section.strips.flatMap((strip) => [...stripCuts(lot, strip, section, number, place), ...pieceRips(lot, strip, number, place)])];
+  return [...rips, ...section.strips.flatMap((strip) => [...stripCuts(lot, strip, section, number, place), ...pieceRips(lot, strip, number, place), ...resaws(lot, strip, number, place)])];
 }
 
 /** Every piece of a strip by itself, from its end to its end: blanks of a set that lie side by side are ripped apart, and what is narrower than its strip is ripped to width. */
@@ -98,6 +103,23 @@ function pieceRips(lot: Lot, { laid, across, width: stripWidth }: Strip, section
     return Array.from({ length: shape?.inLine ?? 1 }, (_, piece) => along + piece * (length + lot.saw.kerf)).flatMap((start) => {
       const [from = nanometres(0), to = nanometres(0)] = [place(start), place(start + length)].sort((a, b) => a - b);
       return Array.from({ length: rips }, (_, at): Cut => ({ kind: 'rip', section, at: nanometres(across + (at + 1) * width + at * lot.saw.kerf), from, to, waste: 'beyond' }));
+    });
+  });
+}
+
+/** Pieces that give more than one blank of their thickness: each by itself, from the marked face on. What a resaw takes besides its kerf is planed off. */
+function resaws(lot: Lot, { laid, across }: Strip, section: number, place: (at: number) => Length): Cut[] {
+  return laid.flatMap(({ shape: index, along }) => {
+    const shape = lot.shapes[index];
+    const blank = lot.blanks[shape?.blank ?? -1];
+    if (shape === undefined || blank === undefined || shape.deep === 1) return [];
+    return Array.from({ length: shape.beside * shape.inLine }, (_, piece) => piece).flatMap((piece) => {
+      const start = along + Math.floor(piece / shape.beside) * (blank.length + lot.saw.kerf);
+      const fromEdge = nanometres(across + (piece % shape.beside) * (blank.width + lot.saw.kerf));
+      const [from = nanometres(0), to = nanometres(0)] = [place(start), place(start + blank.length)].sort((a, b) => a - b);
+      return Array.from({ length: shape.deep - 1 }, (_, layer): Cut => ({
+        kind: 'resaw', section, at: nanometres((layer + 1) * blank.thickness + layer * (lot.saw.resaw ?? 0)), from, to, waste: 'beyond', fromEdge, toEdge: nanometres(fromEdge + blank.width),
+      }));
     });
   });
 }

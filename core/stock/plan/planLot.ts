@@ -60,7 +60,7 @@ export function improveLot(search: LotSearch): void {
 }
 
 function areasOf(lot: Lot): number[] {
-  return lot.blanks.map(({ length, width, together }) => (length / 1e7) * (width / 1e7) * together);
+  return lot.blanks.map(({ length, width, together, deep = 1 }) => (length / 1e7) * (width / 1e7) * (together / deep));
 }
 
 function countsCents({ objectives }: Effort): boolean {
@@ -167,7 +167,7 @@ function shake(round: number, blank: number): number {
 
 /** The largest or cheapest boards that hold all the area needed. */
 function areaBound(lot: Lot, costs: readonly number[]): number {
-  const needed = lot.blanks.reduce((sum, { length, width, together }, blank) => sum + (length / 1e6) * (width / 1e6) * together * (lot.needs[blank] ?? 0), 0);
+  const needed = lot.blanks.reduce((sum, { length, width, together, deep = 1 }, blank) => sum + (length / 1e6) * (width / 1e6) * (together / deep) * (lot.needs[blank] ?? 0), 0);
   const rates = lot.grounds.map(({ board }, index) => ({ cost: costs[index] ?? 1, area: (board.length / 1e6) * (Math.max(board.width, board.farWidth) / 1e6) })).sort((a, b) => a.cost / a.area - b.cost / b.area);
   let [left, cost] = [needed, 0];
   for (const rate of rates) {

@@ -1,8 +1,8 @@
-import { trimsOf, type Blank, type Board, type SawSettings } from '../board.ts';
+import { resawnFrom, type Blank, type Board, type SawSettings } from '../board.ts';
 import { lotOf, yieldOf } from './lot.ts';
 import { placedBoard, type PlannedBoard } from './placed.ts';
 import { improveLot, openLot, planOf, type Effort, type LotPlan, type LotSearch } from './planLot.ts';
-import { shapesOf } from './shapes.ts';
+import { keptTogether, thinnestFor, whyNone } from './roomFor.ts';
 import type { Objective } from '../objectives.ts';
 
 export interface StockProblem {
@@ -97,19 +97,20 @@ interface OpenedLot {
 
 /** Sets that found no clear stretch come apart; what is still short is carried on where there are thicker boards. */
 function openOne(boards: readonly Board[], asked: readonly Blank[], saw: SawSettings, effort: Effort, mayCarry: boolean): OpenedLot {
-  const whole = openLot(lotOf(boards, asked, saw), effort);
+  const lot = (blanks: readonly Blank[]) => lotOf(boards, blanks.map((blank) => resawnFrom(blank, boards[0]?.thickness ?? blank.thickness, saw)), saw);
+  const whole = openLot(lot(asked), effort);
   const apart = shortOf(whole, asked).filter(({ together }) => together > 1).map(({ id }) => id);
   const blanks = asked.map((blank) => (apart.includes(blank.id) ? { ...blank, together: 1 } : blank));
-  const search = apart.length === 0 ? whole : openLot(lotOf(boards, blanks, saw), effort);
+  const search = apart.length === 0 ? whole : openLot(lot(blanks), effort);
   const short = mayCarry ? shortOf(search, blanks) : [];
   if (short.length === 0) return { search, short, separated: apart };
   const kept = blanks.map((blank) => ({ ...blank, count: blank.count - (short.find(({ id }) => id === blank.id)?.count ?? 0) })).filter(({ count }) => count > 0);
-  return { search: openLot(lotOf(boards, kept, saw), effort), short, separated: apart };
+  return { search: openLot(lot(kept), effort), short, separated: apart };
 }
 
 function shortOf({ lot, best }: LotSearch, blanks: readonly Blank[]): Blank[] {
   const had = best.cut.map(({ sections }) => yieldOf(lot, sections));
-  return blanks.map((blank, index) => ({ ...blank, count: blank.count - blank.together * had.reduce((sum, counts) => sum + (counts[index] ?? 0), 0) })).filter(({ count }) => count > 0);
+  return blanks.map((blank, index) => ({ ...blank, count: blank.count - (lot.blanks[index]?.together ?? 1) * had.reduce((sum, counts) => sum + (counts[index] ?? 0), 0) })).filter(({ count }) => count > 0);
 }
 
 /** The same blank from two sides, together once more. */
@@ -140,33 +141,6 @@ function sorted({ boards, blanks, saw }: StockProblem): Sorted {
     made.byThickness.set(key, [...made.byThickness.get(key) ?? [], blank]);
   }
   return made;
-}
-
-/** Whether some board is large enough for the whole set. */
-function keptTogether(blank: Blank, boards: readonly Board[], saw: SawSettings): boolean {
-  return shapesOf([blank], saw).some((shape) => boards.some((board) => board.species === blank.species && board.thickness >= blank.thickness
-    && clearLength(board, saw) >= shape.length && Math.max(board.width, board.farWidth) >= shape.width));
-}
-
-function whyNone(blank: Blank, boards: readonly Board[], saw: SawSettings): Missing['why'] | undefined {
-  const species = boards.filter((board) => board.species === blank.species);
-  if (species.length === 0) return 'no board of the species';
-  const thick = species.filter(({ thickness }) => thickness >= blank.thickness);
-  if (thick.length === 0) return 'no board thick enough';
-  return thick.some((board) => holds(board, blank, saw)) ? undefined : 'no board long or wide enough';
-}
-
-function thinnestFor(blank: Blank, boards: readonly Board[], saw: SawSettings): number {
-  return Math.min(...boards.filter((board) => board.species === blank.species && board.thickness >= blank.thickness && holds(board, blank, saw)).map(({ thickness }) => thickness));
-}
-
-function holds(board: Board, blank: Blank, saw: SawSettings): boolean {
-  return clearLength(board, saw) >= blank.length && Math.max(board.width, board.farWidth) >= blank.width;
-}
-
-function clearLength(board: Board, saw: SawSettings): number {
-  const { marked, far } = trimsOf(board, saw);
-  return board.length - marked - far;
 }
 
 function joined({ blanks, objectives }: StockProblem, { searches, missing, moved, separated }: Opened): StockPlan {

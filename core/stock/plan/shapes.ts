@@ -9,6 +9,8 @@ export interface Shape {
   /** Blanks in it, side by side across the board, or end to end along it. */
   readonly beside: number;
   readonly inLine: number;
+  /** And one behind the other, resawn from the thickness of the board. */
+  readonly deep: number;
   readonly mayHideDefect: boolean;
 }
 
@@ -16,13 +18,13 @@ export interface Shape {
 export function shapesOf(blanks: readonly Blank[], saw: SawSettings): Shape[] {
   return blanks.flatMap((blank, index) => {
     const shape = (beside: number, inLine: number): Shape => ({
-      blank: index, beside, inLine, mayHideDefect: blank.mayHideDefect,
+      blank: index, beside, inLine, deep: blank.deep ?? 1, mayHideDefect: blank.mayHideDefect,
       length: inLine * blank.length + (inLine - 1) * saw.kerf,
       width: beside * blank.width + (beside - 1) * saw.kerf,
     });
-    if (blank.together === 1) return [shape(1, 1)];
-    const ways = Array.from({ length: blank.together }, (_, at) => at + 1).filter((beside) => blank.together % beside === 0);
-    return ways.map((beside) => shape(beside, blank.together / beside));
+    const outlines = blank.together / (blank.deep ?? 1);
+    const ways = Array.from({ length: outlines }, (_, at) => at + 1).filter((beside) => outlines % beside === 0);
+    return ways.map((beside) => shape(beside, outlines / beside));
   });
 }
 

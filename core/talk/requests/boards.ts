@@ -1,3 +1,5 @@
+import { USUAL_RESAW } from '../../journal/cutting.ts';
+import { ZERO_LENGTH } from '../../length/length.ts';
 import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('boards');
@@ -42,6 +44,9 @@ export const BOARD_ROWS = [
   row('a cut is made', ['cut', 'sawn', '[the|that] cut is (made|done)', '(it|that) is (cut|sawn)', 'i (cut|sawed) it', 'cut on board {count?}'], ({ count }) => ({ kind: 'cut made', ...ofBoard(count) })),
   row('what the saw takes', ['[the] kerf is {length}', 'the saw takes {length}'], ({ length }) => ({ kind: 'set sawing', setting: { kerf: length } })),
   row('what is trimmed off the ends', ['trim {length} off (each|the) end', '[the] end trim is {length}'], ({ length }) => ({ kind: 'set sawing', setting: { endTrim: length } })),
+  row('what a resaw takes', ['a resaw takes {length}'], ({ length }) => ({ kind: 'set sawing', setting: { resaw: length } })),
+  row('thick boards resawn', ['resaw [the] thick boards'], () => ({ kind: 'set sawing', setting: { resaw: USUAL_RESAW } })),
+  row('no resawing', ['do not resaw', 'no resaw'], () => ({ kind: 'set sawing', setting: { resaw: ZERO_LENGTH } })),
   row('longer layers', ['cut layers {length} longer'], ({ length }) => ({ kind: 'set sawing', setting: { layerExtra: length } })),
   row('wider layers', ['cut layers {length} wider'], ({ length }) => ({ kind: 'set sawing', setting: { layerWider: length } })),
   row('thicker layers', ['cut layers {length} thicker'], ({ length }) => ({ kind: 'set sawing', setting: { layerThicker: length } })),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readRecord } from '../../../core/journal/record.ts';
-import { allBlanks } from '../../../core/respond/cuttingState.ts';
+import { allBlanks, takenPlan } from '../../../core/respond/cuttingState.ts';
+import { freedBlanks } from '../../../core/stock/cutting.ts';
 import { Session } from './session.ts';
 import { taken } from './planned.ts';
 
@@ -48,5 +49,21 @@ describe('faces at the saw', () => {
     expect(where).toMatch(/^Board one\. (Button: [^.]*\. )+The other face is the heart side\.$/);
     const said = Array.from({ length: 12 }, () => session.say('cut')).find((one) => one.includes('write button'));
     expect(said).toContain('Button: the knot on the marked face goes to the hidden face. The other face is the heart side.');
+  });
+});
+
+describe('resawing', () => {
+  it('is allowed and forbidden by voice, told with its caution once for a board, and frees both blanks with one cut', () => {
+    const session = taken(['resaw the thick boards', 'new board fifty three by six twelve quarter', 'trim zero off each end']);
+    const cuts = takenPlan(session.bench.state)?.boards[0]?.cuts ?? [];
+    expect(cuts.some(({ kind }) => kind === 'resaw')).toBe(true);
+    const said = cuts.map(() => session.say('cut'));
+    expect(said.filter((one) => one.includes('hold the piece upright'))).toHaveLength(1);
+    expect(said.find((one) => one.includes('resaw the piece'))).toMatch(/at .* from its marked face, saw beyond the line\./);
+    const taken_ = takenPlan(session.bench.state)?.boards[0];
+    expect(taken_ && freedBlanks(taken_)).toHaveLength(taken_?.placed.length ?? -1);
+    for (const record of session.bench.records) expect(readRecord(JSON.parse(JSON.stringify(record)))).toEqual({ ok: true, value: record });
+    expect(session.say('do not resaw')).toBe('Boards are not resawn.');
+    expect(session.say('a resaw takes three sixteenths')).toContain('three sixteenths of an inch');
   });
 });

@@ -10,6 +10,8 @@ import { planStock, type StockPlan, type StockProblem } from '../../../core/stoc
 const inches = (count: number): Length => nanometres(Math.round(count * 64) * (NANOMETRES_PER_INCH / 64));
 const SAW: SawSettings = { kerf: inches(1 / 16), endTrim: ZERO_LENGTH, cutAgain: true };
 
+const RESAWING: SawSettings = { ...SAW, resaw: inches(1 / 4) };
+
 function board(number: number, length: number, width: number, more: Partial<Board> = {}): Board {
   return { number, species: 'hard maple', length: inches(length), width: inches(width), farWidth: inches(width), thickness: inches(1), defects: [], sapwood: ZERO_LENGTH, ...more };
 }
@@ -30,37 +32,38 @@ function plan(boards: readonly Board[], blanks: readonly Blank[], more: Partial<
 }
 
 const knots = fc.record({ from: fc.integer({ min: 0, max: 60 }), length: fc.integer({ min: 1, max: 8 }), edge: fc.integer({ min: 0, max: 7 }), width: fc.integer({ min: 1, max: 4 }), face: fc.constantFrom<Defect['face']>('through', 'other face') });
-const racks = fc.array(fc.record({ sawn: fc.constantFrom<Board['sawn']>(undefined, 'both ends', 'marked end', 'far end'), length: fc.integer({ min: 20, max: 110 }), width: fc.integer({ min: 3, max: 10 }), far: fc.integer({ min: 3, max: 10 }), knots: fc.array(knots, { maxLength: 3 }), thick: fc.constantFrom(1, 2) }), { minLength: 1, maxLength: 4 })
+const racks = fc.array(fc.record({ sawn: fc.constantFrom<Board['sawn']>(undefined, 'both ends', 'marked end', 'far end'), length: fc.integer({ min: 20, max: 110 }), width: fc.integer({ min: 3, max: 10 }), far: fc.integer({ min: 3, max: 10 }), knots: fc.array(knots, { maxLength: 3 }), thick: fc.constantFrom(1, 2, 2.5) }), { minLength: 1, maxLength: 4 })
   .map((list) => list.map(({ sawn, length, width, far, knots: spots, thick }, index) => board(index + 1, length, width, { ...(sawn === undefined ? {} : { sawn }), farWidth: inches(far), thickness: inches(thick), defects: spots.map((spot) => knot(spot.from, spot.from + spot.length, spot.edge, spot.edge + spot.width, spot.face)) })));
 const needs = fc.array(fc.record({ length: fc.integer({ min: 20, max: 200 }), width: fc.integer({ min: 4, max: 20 }), count: fc.integer({ min: 1, max: 5 }), together: fc.constantFrom(1, 1, 2), hides: fc.boolean() }), { minLength: 1, maxLength: 5 })
   .map((list) => list.map(({ length, width, count, together, hides }, index) => blank(`part${index}`, count * together, length / 4, width / 4, { together, mayHideDefect: hides })));
 
 describe('planning boards', () => {
   it('makes only plans that can be cut: edge to edge, a kerf apart, clear of defects, every part as often as needed or told missing', () => {
-    fc.assert(fc.property(racks, needs, (boards, blanks) => { plan(boards, blanks); }), { numRuns: 20 });
+    fc.assert(fc.property(racks, needs, fc.boolean(), (boards, blanks, resaw) => { plan(boards, blanks, resaw ? { saw: RESAWING } : {}); }), { numRuns: 14 });
   }, 60_000);
 
   it('tells cuts that each go from edge to edge of one piece, in their order, and leave every part alone in the end', () => {
-    fc.assert(fc.property(racks, needs, (boards, blanks) => {
-      for (const { board: number, cuts, placed } of plan(boards, blanks).boards) {
+    fc.assert(fc.property(racks, needs, fc.boolean(), (boards, blanks, resaw) => {
+      for (const { board: number, cuts, placed } of plan(boards, blanks, resaw ? { saw: RESAWING } : {}).boards) {
         const stood = boards.find((one) => one.number === number);
         if (stood === undefined) throw new Error('a plan is of its boards');
         const { plates, astray } = partedBy({ stood, kerf: SAW.kerf }, cuts);
         expect(astray).toEqual([]);
         for (const blank of placed) expect(plates).toContainEqual(areaOf(blank));
       }
-    }), { numRuns: 30 });
+    }), { numRuns: 16 });
   }, 60_000);
 
   it('never claims a bound above what it found, and uses as many boards whatever the order they are told in', () => {
-    fc.assert(fc.property(racks, needs, (boards, blanks) => {
-      const found = plan(boards, blanks);
+    fc.assert(fc.property(racks, needs, fc.boolean(), (boards, blanks, resaw) => {
+      const more = resaw ? { saw: RESAWING } : {};
+      const found = plan(boards, blanks, more);
       if (found.missing.length > 0) return;
       expect(found.bound).toBeLessThanOrEqual(found.used);
-      const other = plan([...boards].reverse(), [...blanks].reverse());
+      const other = plan([...boards].reverse(), [...blanks].reverse(), more);
       if (found.proven && other.proven) expect(other.used).toBe(found.used);
       expect(other.bound).toBeLessThanOrEqual(found.used);
-    }), { numRuns: 12 });
+    }), { numRuns: 10 });
   }, 60_000);
 
   it('cuts five pieces that fill a board to the last 64th from that board', () => {
@@ -117,6 +120,26 @@ describe('planning boards', () => {
     expect(reported).toBeGreaterThan(0);
     expect(faultsOf(stopped, problem)).toEqual([]);
     expect(plan(problem.boards, problem.blanks)).toEqual(plan(problem.boards, problem.blanks));
+  });
+
+  it('resaws a thick board for two thin blanks where it may and where both and what a resaw takes fit, and counts it as sawing', () => {
+    const thick = [board(1, 40, 4, { thickness: inches(2.25) })];
+    const two = [blank('panel', 2, 40, 4)];
+    const found = plan(thick, two, { saw: RESAWING });
+    expect(found).toMatchObject({ missing: [], used: 1, bound: 1, proven: true });
+    expect(found.boards[0]?.placed.map(({ layer }) => layer)).toEqual([1, 2]);
+    expect(found.boards[0]?.cuts.at(-1)).toMatchObject({ kind: 'resaw', at: inches(1), fromEdge: 0, toEdge: inches(4) });
+    expect(found.ripMetres).toBeCloseTo(plan(thick, [blank('panel', 1, 40, 4)]).ripMetres + 40 * 0.0254, 9);
+    expect(plan(thick, two).missing).toHaveLength(1);
+    expect(plan([board(1, 40, 4, { thickness: inches(2.25 - 1 / 64) })], two, { saw: RESAWING }).missing).toHaveLength(1);
+    expect(plan([...thick, board(2, 40, 4), board(3, 40, 4)], two, { saw: RESAWING }).boards.map(({ board: number }) => number)).toEqual([2, 3]);
+  });
+
+  it('takes a set whole from one thickness, or does not resaw it; an odd one is still had', () => {
+    const legs = [blank('leg layer', 3, 30, 3, { together: 3 })];
+    expect(plan([board(1, 31, 3, { thickness: inches(3.5) })], legs, { saw: RESAWING })).toMatchObject({ missing: [], used: 1, separated: [] });
+    expect(plan([board(1, 31, 3, { thickness: inches(2.5) })], legs, { saw: RESAWING }).missing).toEqual([{ blank: 'leg layer', count: 1, why: 'no board left' }]);
+    expect(plan([board(1, 31, 6.5, { thickness: inches(2.5) })], [blank('slat', 3, 30, 3)], { saw: RESAWING })).toMatchObject({ missing: [], used: 1 });
   });
 
   it('trims nothing off an end that was sawn already', () => {
