@@ -1,10 +1,10 @@
 import { spawn } from 'node:child_process';
-import { findChromium } from './chromium.mjs';
+import { findChromium, SPARING } from './chromium.mjs';
 
 /** Sound without a first touch, clocks that run on behind another window, and no questions at the start. */
 const KIOSK_FLAGS = [
   '--autoplay-policy=no-user-gesture-required', '--no-first-run', '--hide-crash-restore-bubble', '--disable-background-timer-throttling',
-  '--disable-backgrounding-occluded-windows', '--disable-renderer-backgrounding',
+  '--disable-backgrounding-occluded-windows', '--disable-renderer-backgrounding', SPARING,
 ];
 
 /**

@@ -262,7 +262,7 @@ class BenchEar implements Ear {
     const { blocks, ended } = this.#gate.take(samples);
     if (blocks.length === 0) return;
     this.#tap?.passed(blocks, ended);
-    for (const block of this.#gain.apply(blocks)) this.#care.hear(block);
+    for (const block of this.#gain.apply(blocks, this.#gate.floorDb)) this.#care.hear(block);
     if (ended) void this.#utteranceEnded();
   }
 

@@ -5,6 +5,8 @@ import { SAMPLE_RATE_HZ } from './messages.ts';
 const LEARNT_DB = -18;
 /** A whisper at the far end of the bench gets no more than this: what is left is the microphone's own hiss. */
 const MOST_GAIN_DB = 40;
+/** A voice that can be heard at all will be so far above the noise of the room before the sentence is over: what is lifted on the first syllable's account would be the noise. */
+const VOICE_ABOVE_NOISE_DB = 12;
 /** How fast it forgets a loud word, in decibels a second: slower than a sentence, faster than a walk away from the bench. */
 const FORGET_DB_PER_SECOND = 4;
 /** What opened the gate and is followed by sound this much softer was a blow, and no measure for the words after it. */
@@ -28,13 +30,13 @@ export class Gain {
   /** Since when everything was much softer than that, in seconds. */
   #softSeconds = 0;
 
-  /** Of the blocks of one utterance, in order; the first call takes all that came up to its beginning. */
-  apply(blocks: readonly Float32Array<ArrayBuffer>[]): readonly Float32Array<ArrayBuffer>[] {
+  /** Of the blocks of one utterance, in order; the first call takes all that came up to its beginning. @param floorDb how loud the room is without the voice */
+  apply(blocks: readonly Float32Array<ArrayBuffer>[], floorDb = -Infinity): readonly Float32Array<ArrayBuffer>[] {
     const loudest = Math.max(...blocks.map(loudestFrameDb));
     const seconds = blocks.reduce((sum, block) => sum + block.length, 0) / SAMPLE_RATE_HZ;
     const first = this.#peakDb === undefined;
     this.#peakDb = this.#peak(loudest, seconds);
-    const wanted = 10 ** (Math.min(MOST_GAIN_DB, Math.max(0, LEARNT_DB - this.#peakDb)) / 20);
+    const wanted = 10 ** (Math.min(MOST_GAIN_DB, Math.max(0, LEARNT_DB - Math.max(this.#peakDb, floorDb + VOICE_ABOVE_NOISE_DB))) / 20);
     const from = first ? wanted : this.#factor;
     this.#factor = wanted;
     return blocks.map((block) => ramped(block, from, wanted));

@@ -3,6 +3,7 @@
  * Figures are of the machine it runs on; 'slowed' stops and continues the browser's process, for the browser's own slowing does not reach workers.
  */
 import { join } from 'node:path';
+import { SPARING } from '../../deploy/chromium.mjs';
 import { phrasesFor } from '../../core/talk/grammar.ts';
 import { sentencesFor } from '../../core/talk/strict/sentences.ts';
 import { openEar } from '../voice/earBench.ts';
@@ -16,7 +17,8 @@ const ROUNDS = 4;
 const files = Object.fromEntries(RECORDINGS.map((name) => [`/${name}.wav`, join(import.meta.dirname, '..', 'voice', 'recordings', `${name}.wav`)]));
 const phrases = phrasesFor(TALKATIVE);
 const sentences = sentencesFor(TALKATIVE);
-const bench = await openEar({ files });
+// As the kiosk is started.
+const bench = await openEar({ files, flags: [SPARING] });
 try {
   print('memory of the page before', megabytes(pageBytes()));
   const times: number[] = [];

@@ -1,9 +1,10 @@
 /**
- * How well the ear hears: npm run bench -- hearing [MODEL.tar.gz …] [--only requests,numbers,real,remarks,false-acts,speed,confusions] [--hours 10] [--share 1] [--no-peer] [--mistakes]
+ * How well the ear hears: npm run bench -- hearing [MODEL.tar.gz …] [--only requests,numbers,real,remarks,false-acts,speed,confusions] [--hours 10] [--share 1] [--no-peer] [--mistakes] [--table]
  * Every model hears the same recordings through the kiosk's engine, grammar, gate of confidence and parser; Debian's pocketsphinx hears them too, given the
  * same phrases as a grammar. Right: the request that was meant. Asked: the kiosk asks which of two, and one of them is it. Wrong: another request, which
  * would have been acted on. Refused: nothing is done. The voices are ones that the model was not trained on; recordings of people come from Debian's
- * packages and are used for this alone. --share 0.3 takes three in ten of everything.
+ * packages and are used for this alone. --share 0.3 takes three in ten of everything,
+ * --table prints rows for README.md.
  */
 import { execFileSync } from 'node:child_process';
 import { statSync } from 'node:fs';
@@ -25,7 +26,7 @@ import { missingPackages, SoundFolder } from './hearing/sounds.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true, allowNegative: true,
-  options: { only: { type: 'string', default: 'requests,numbers,real,remarks,false-acts,speed' }, hours: { type: 'string', default: '10' }, share: { type: 'string', default: '1' }, peer: { type: 'boolean', default: true }, mistakes: { type: 'boolean', default: false } },
+  options: { only: { type: 'string', default: 'requests,numbers,real,remarks,false-acts,speed' }, hours: { type: 'string', default: '10' }, share: { type: 'string', default: '1' }, peer: { type: 'boolean', default: true }, mistakes: { type: 'boolean', default: false }, table: { type: 'boolean', default: false } },
 });
 const models = positionals.length > 0 ? positionals : [SHIPPED_MODEL];
 const only = new Set(values.only.split(','));
@@ -66,8 +67,10 @@ function measurePeer(set: HearingSet, index: number): void {
 }
 
 function print(who: string, set: HearingSet, results: readonly { readonly said: string | undefined; readonly outcome: Outcome; readonly heard: string }[]): void {
-  const percent = (outcome: Outcome) => `${outcome} ${((100 * results.filter((each) => each.outcome === outcome).length) / results.length).toFixed(1)} %`.padEnd(15);
-  console.log(`${who.padEnd(13)} ${set.name.padEnd(32)} n ${String(results.length).padStart(4)}  ${OUTCOMES.map(percent).join('  ')}`);
+  const share = (outcome: Outcome) => ((100 * results.filter((each) => each.outcome === outcome).length) / results.length).toFixed(1);
+  const percent = (outcome: Outcome) => `${outcome} ${share(outcome)} %`.padEnd(15);
+  if (values.table) console.log(`| ${[`${set.name}${who === 'benchcall' ? '' : `, ${who}`}`, results.length, ...OUTCOMES.map(share)].join(' | ')} |`);
+  else console.log(`${who.padEnd(13)} ${set.name.padEnd(32)} n ${String(results.length).padStart(4)}  ${OUTCOMES.map(percent).join('  ')}`);
   if (values.mistakes) for (const { said, outcome, heard } of results) if (outcome !== 'right') console.log(`      ${outcome}: "${said ?? '(not for the bench)'}" heard as "${heard}"`);
 }
 

@@ -103,7 +103,7 @@ export class EarInNode {
     this.#steady.take(block);
     const { blocks, ended } = this.#gate.take(block);
     if (blocks.length === 0) return;
-    for (const passed of this.#gain.apply(blocks)) this.#decode(passed);
+    for (const passed of this.#gain.apply(blocks, this.#gate.floorDb)) this.#decode(passed);
     if (!ended) return;
     this.#gain.reset();
     this.#said(this.#recogniser.FinalResult());

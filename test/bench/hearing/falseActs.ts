@@ -91,7 +91,7 @@ class QuietEar implements FalseActs {
   hear(sound: Float32Array): void {
     for (let at = 0; at < sound.length; at += BLOCK) {
       const { blocks, ended } = this.#gate.take(sound.slice(at, at + BLOCK));
-      for (const block of this.#gain.apply(blocks)) {
+      for (const block of this.#gain.apply(blocks, this.#gate.floorDb)) {
         this.passedSeconds += block.length / RATE_HZ;
         this.#notice(this.#listener.take(block));
       }

@@ -35,4 +35,9 @@ describe('the gain', () => {
     gain.reset();
     expect(last(gain.apply([tone(0.1, 0.01)]))).toBeCloseTo(-18, 0);
   });
+
+  it('does not lift a fan for the sake of a first syllable that is hardly louder', () => {
+    const [said = new Float32Array()] = new Gain().apply([tone(0.1, 0.05)], loudnessDb(tone(0.1, 0.05)) - 3);
+    expect(loudnessDb(said)).toBeCloseTo(-27, 0);
+  });
 });
