@@ -1,4 +1,5 @@
 import type { Bench } from '../bench/bench.ts';
+import { parseHeard } from './doubt.ts';
 import { namesOf } from './names.ts';
 import { understood } from './parse.ts';
 import { canonical, splitWords } from './words.ts';
@@ -11,11 +12,19 @@ const NUMBERS: ReadonlySet<string> = new Set(['four', 'two', 'eight']);
 /** What may be left out or put in without being heard. */
 const SMALL: ReadonlySet<string> = new Set(TAKEN_FOR_EACH_OTHER.flat().filter((word) => !NUMBERS.has(word)));
 
+/** 'asked': it does, and the bench would ask which word it was ("fifteen, or fifty?") rather than take it as heard. */
+export type Dependence = 'not' | 'asked' | 'wholly';
+
 /**
- * Whether the request that the words make depends on the one at `at`: false for a small word when none that sounds like it, nor leaving it out, would make
- * another request; and for one of which only the singular or the plural is in doubt. Of words that make no request, true.
+ * How the request that the words make depends on the one at `at`: not, for a small word when none that sounds like it, nor leaving it out, would make
+ * another request; nor for one of which only the singular or the plural is in doubt. Of words that make no request, wholly.
  */
-export function dependsOn(words: readonly string[], at: number, bench: Bench): boolean {
+export function dependsOn(words: readonly string[], at: number, bench: Bench): Dependence {
+  if (!changesRequest(words, at, bench)) return 'not';
+  return parseHeard(words.join(' '), [words[at] ?? ''], bench).kind === 'which' ? 'asked' : 'wholly';
+}
+
+function changesRequest(words: readonly string[], at: number, bench: Bench): boolean {
   const word = words[at] ?? '';
   const others = othersFor(word, bench);
   const request = others.length === 0 ? undefined : understood(words, bench);

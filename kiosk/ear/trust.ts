@@ -1,3 +1,4 @@
+import type { Dependence } from '../../core/talk/dependence.ts';
 import { UNKNOWN_WORD } from './grammar.ts';
 
 /**
@@ -9,11 +10,13 @@ export interface TrustSettings {
   readonly leastWord: number;
   /** The same of a sentence of one or two words, for which there is less to go by. */
   readonly leastWordOfFew: number;
+  /** The least sure word that the bench may ask about instead: the answer is the maker's, so nothing is done on a guess. */
+  readonly leastAskedWord: number;
   /** Under this a word is doubtful: if it has a rival, it is asked about. */
   readonly clearWord: number;
 }
 
-export const TRUST_SETTINGS: TrustSettings = { leastWord: 0.6, leastWordOfFew: 0.75, clearWord: 0.9 };
+export const TRUST_SETTINGS: TrustSettings = { leastWord: 0.6, leastWordOfFew: 0.75, leastAskedWord: 0.4, clearWord: 0.9 };
 
 const FEW = 2;
 
@@ -23,10 +26,10 @@ export interface Trusted {
   readonly doubtful: readonly string[];
 }
 
-/** Whether what the words ask for depends on the one at `at`. */
-export type DependsOn = (words: readonly string[], at: number) => boolean;
+/** How what the words ask for depends on the one at `at` (core/talk/dependence.ts). */
+export type DependsOn = (words: readonly string[], at: number) => Dependence;
 
-const ON_EVERY_WORD: DependsOn = () => true;
+const ON_EVERY_WORD: DependsOn = () => 'wholly';
 /** A word for which another would do as well shares its certainty with that one: so half as sure is as sure, if enough of the rest was heard surely. */
 const SHARED = 0.5;
 
@@ -38,6 +41,9 @@ export function trustedWords(heard: string, sureness: readonly number[], address
   const least = command.length <= FEW ? settings.leastWordOfFew : settings.leastWord;
   const spoken = command.map(({ word }) => word);
   const enough = command.filter(({ sure }) => sure >= least).length > FEW;
-  if (command.some(({ sure }, at) => sure < least && (!enough || sure < least * SHARED || dependsOn(spoken, at)))) return { words: said[0]?.word === addressWord ? `${addressWord} ${UNKNOWN_WORD}` : UNKNOWN_WORD, doubtful: [] };
-  return { words: heard, doubtful: [...new Set(command.filter(({ sure }) => sure < settings.clearWord).map(({ word }) => word))] };
+  const unsure = command.flatMap(({ word, sure }, at) => (sure < least && (!enough || sure < least * SHARED || dependsOn(spoken, at) !== 'not') ? [{ word, sure, at }] : []));
+  const [only] = unsure;
+  if (only === undefined) return { words: heard, doubtful: [...new Set(command.filter(({ sure }) => sure < settings.clearWord).map(({ word }) => word))] };
+  if (unsure.length === 1 && only.sure >= settings.leastAskedWord && dependsOn(spoken, only.at) === 'asked') return { words: heard, doubtful: [only.word] };
+  return { words: said[0]?.word === addressWord ? `${addressWord} ${UNKNOWN_WORD}` : UNKNOWN_WORD, doubtful: [] };
 }

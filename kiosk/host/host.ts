@@ -67,7 +67,7 @@ export class Host {
       ...(options.onRendered ? { onRendered: options.onRendered } : {}),
     });
     this.#ear = createEar({
-      dependsOn: (words, at) => this.#answers?.dependsOn(words, at, this.#keeper.bench) ?? true,
+      dependsOn: (words, at) => this.#answers?.dependsOn(words, at, this.#keeper.bench) ?? 'wholly',
       events: {
         heard: (words, doubtful) => void this.hear(words, doubtful),
         address: (settled) => this.#addressed(settled),

@@ -23,7 +23,7 @@ export function outcomeIn({ bench, phrases }: HearingSet, said: string | undefin
 
 /** Where nothing is to be understood but the words: a doubtful one that has a rival is asked about. */
 function outcomeOfWords(said: string | undefined, heard: readonly Heard[], phrases: readonly string[]): Outcome {
-  const trusted = heard.map(({ words, sureness }) => trustedWords(words, sureness, ADDRESS));
+  const trusted = heard.map(({ words, sureness }) => trustedWords(words, sureness, ADDRESS, (spoken, at) => (rivalsOf(spoken[at] ?? '').length > 0 ? 'asked' : 'wholly')));
   const words = trusted.map((each) => each.words).join(' / ');
   if (!trusted.some((each) => phrases.includes(each.words))) return 'refused';
   const rivals = trusted.flatMap(({ doubtful }) => doubtful.flatMap(rivalsOf));

@@ -2,6 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { trustedWords } from '../../../kiosk/ear/trust.ts';
 
 describe('what may be acted on of what was heard', () => {
+  it('asks about a number that was heard badly, where it would be asked about, rather than act on it or refuse it', () => {
+    const asked = (words: readonly string[], at: number) => (words[at] === 'forty' ? 'asked' : 'wholly');
+    expect(trustedWords('forty', [0.5], 'bench', asked)).toEqual({ words: 'forty', doubtful: ['forty'] });
+    expect(trustedWords('forty', [0.3], 'bench', asked).words).toBe('[unk]');
+    expect(trustedWords('record forty', [0.5, 0.5], 'bench', asked).words).toBe('[unk]');
+  });
+
   it('is a sentence of which every word is sure', () => {
     expect(trustedWords('bench next step', [1, 0.95, 0.99], 'bench')).toEqual({ words: 'bench next step', doubtful: [] });
   });
@@ -29,7 +36,7 @@ describe('what may be acted on of what was heard', () => {
   });
 
   it('does not need a word to be sure on which nothing depends, if enough others are', () => {
-    const dependsOn = (words: readonly string[], at: number) => words[at] !== 'the';
+    const dependsOn = (words: readonly string[], at: number) => (words[at] === 'the' ? 'not' : 'wholly');
     expect(trustedWords('planing with the jack plane', [1, 1, 0.5, 1, 1], 'bench', dependsOn).words).toBe('planing with the jack plane');
     expect(trustedWords('planing with the jack plane', [1, 1, 0.2, 1, 1], 'bench', dependsOn).words).toBe('[unk]');
     expect(trustedWords('planing with the jack plane', [1, 1, 0.5, 1, 0.5], 'bench', dependsOn).words).toBe('[unk]');
