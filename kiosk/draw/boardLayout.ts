@@ -38,6 +38,8 @@ const MARGIN = { left: 44, right: 14, top: 66, bottom: 12 } as const;
 const MOST_STRETCH = 4;
 const FIGURE_ROOM = 74;
 const NUMBER_APART = 24;
+/** A resaw is not seen from above: a short line at the end of its piece, beside the name. */
+const RESAW_LINE = 40;
 const SMALLEST_NAME = 11;
 const LETTER_EM = 0.56;
 
@@ -80,7 +82,7 @@ function markCut({ kind, at, from, to, section, fromEdge = at, toEdge = at }: Cu
   if (kind === 'rip') return { number: index + 1, line: { x1: x(from), y1: y(at), x2: x(to), y2: y(at) }, at: { x: x(from) + 16, y: y(at) }, standing };
   if (kind === 'resaw') {
     const middle = y((fromEdge + toEdge) / 2);
-    return { number: index + 1, line: { x1: x(from), y1: middle, x2: x(to), y2: middle }, at: { x: x(to) - 16, y: middle }, standing };
+    return { number: index + 1, line: { x1: Math.max(x(from), x(to) - RESAW_LINE), y1: middle, x2: x(to), y2: middle }, at: { x: x(to) - 16, y: middle }, standing };
   }
   const line = { x1: x(at), y1: y(from) + (section === 0 ? 6 : 0), x2: x(at), y2: y(Math.min(to, wide(at))) - (section === 0 ? 10 : 0) };
   return { number: index + 1, line, at: section === 0 ? { x: x(at), y: line.y2 - 10 } : { x: x(at), y: (line.y1 + line.y2) / 2 }, standing };
