@@ -31,7 +31,8 @@ const taken = v.strictObject({
   rest: v.exactOptional(v.strictObject({ from: length, to: length })),
 });
 
-const plan = v.strictObject({
+/** A plan that was taken: in the journal, and in a piece file. */
+export const PlanSchema = v.strictObject({
   boards: v.pipe(v.array(taken), v.maxLength(MOST_BOARDS)),
   missing: v.pipe(v.array(v.strictObject({ blank: named, count: whole(1, MOST_BLANKS), why: v.picklist(['no board left', 'no board of the species', 'no board thick enough', 'no board long or wide enough']) })), v.maxLength(MOST_BLANKS)),
   begun: v.exactOptional(whole(0, MOST_BOARDS)), bound: metres, boundIn: v.picklist(['boards', 'cents']), proven: v.boolean(), cents: metres, crosscutMetres: metres, ripMetres: metres,
@@ -48,7 +49,7 @@ const rough = v.strictObject({ longer: v.exactOptional(length), wider: v.exactOp
 export const CUTTING_SCHEMAS = [
   v.strictObject({ kind: v.literal('board put'), board }),
   v.strictObject({ kind: v.literal('board gone'), board: number }),
-  v.strictObject({ kind: v.literal('plan taken'), plan }),
+  v.strictObject({ kind: v.literal('plan taken'), plan: PlanSchema }),
   v.strictObject({ kind: v.literal('cut made'), board: number }),
   v.strictObject({ kind: v.literal('sawing set'), setting: sawing }),
   v.strictObject({ kind: v.literal('part rough'), part: named, rough }),

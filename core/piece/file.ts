@@ -34,7 +34,14 @@ export interface PieceFile {
   readonly tools: Tools;
   readonly adhesive: Adhesive;
   readonly finish: Finish;
+  /** What the parts are cut from, a board each with the columns of the table of boards (stock/boardTable.ts). */
+  readonly boards?: readonly FiledBoard[];
+  /** The cutting plan that was taken, as the journal has it. */
+  readonly plan?: object;
 }
+
+/** Cells by the name of their column; what is not told is left out. */
+export type FiledBoard = Readonly<Record<string, string | number>>;
 
 export interface Part {
   /** Used in dotted names: letters and digits, starting with a small letter. `longRail` */

@@ -5,10 +5,11 @@ import type { KeepingRequest } from '../bench/request.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { compareBundle, importBundle } from '../journal/bundle.ts';
 import { misfits } from '../piece/fits.ts';
-import { loadPiece } from '../piece/load.ts';
+import { LARGEST_FILE_BYTES, loadPiece } from '../piece/load.ts';
 import type { LoadedPiece } from '../piece/loadedPiece.ts';
 import { describeAct } from './describeAct.ts';
-import { refuse, tell, write } from './plain.ts';
+import { broughtBy, pieceWithBoards } from './filed.ts';
+import { noPiece, refuse, tell, write } from './plain.ts';
 import { sayCount, sentence } from './saying.ts';
 import { changeSettings } from './settings.ts';
 
@@ -30,6 +31,8 @@ export function respondToKeeping(bench: Bench, request: KeepingRequest): Respons
     }
     case 'load piece':
       return load(bench, request.text, request.from);
+    case 'save piece':
+      return savePiece(bench);
     case 'take in everything':
       return takeIn(bench, request.text, request.sure ?? false);
     case 'set':
@@ -52,9 +55,20 @@ function load(bench: Bench, text: string, from: string): Response {
     });
   }
   const { name, parts } = loaded.value.file;
-  return write([{ kind: 'piece loaded', text, from }], {
-    say: [`${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, sayPlanned(loaded.value)].filter(Boolean).join(' '), screen: { name: 'step' }, signal: 'done',
+  const brought = broughtBy(bench, text, loaded.value.file);
+  if (!brought.ok) return refuse(`The boards or the plan in that file cannot be read.${bench.state.piece ? ' The piece on the bench stays as it is.' : ''} The screen tells where.`, { note: brought.fault.slice(0, MOST_FAULTS_SHOWN).join('\n'), screen: { name: 'files' } });
+  return write([{ kind: 'piece loaded', text, from }, ...brought.value.entries], {
+    say: [`${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, brought.value.say, sayPlanned(loaded.value)].filter(Boolean).join(' '), screen: { name: 'step' }, signal: 'done',
   });
+}
+
+/** With its boards and its plan, as it can be opened again here or on another bench. */
+function savePiece({ state }: Bench): Response {
+  if (!state.piece) return noPiece();
+  const { file } = state.piece;
+  const text = pieceWithBoards(state, file);
+  if (text.length > LARGEST_FILE_BYTES) return refuse('The piece with its boards and its plan is too large for a piece file. Save everything instead.', { screen: { name: 'files' } });
+  return tell({ say: '', file: { name: `${file.name.replaceAll(/[^\p{L}\p{N} -]/gu, '')}.json`, text, say: `${file.name} is` } });
 }
 
 /** What does not go together in the plan itself is told before any wood is cut. */

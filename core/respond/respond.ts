@@ -66,7 +66,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
     case 'finish clock': case 'coats': case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);
-    case 'scratch that': case 'put back': case 'load piece': case 'take in everything': case 'set':
+    case 'scratch that': case 'put back': case 'load piece': case 'save piece': case 'take in everything': case 'set':
       return respondToKeeping(bench, request);
     case 'say again': case 'louder': case 'quieter': case 'be quiet': case 'what can I say': case 'show': case 'which': case 'not understood':
       return respondToTalk(bench, request);

@@ -1,5 +1,6 @@
 import { parseLength } from '../length/parseWritten.ts';
 import { ZERO_LENGTH, type Length } from '../length/length.ts';
+import type { FiledBoard } from '../piece/file.ts';
 import { failure, success, type Result } from '../result.ts';
 import type { Board, Defect } from './board.ts';
 import { writeLength } from '../length/write.ts';
@@ -7,10 +8,11 @@ import { parseCsv, writeCsv, type CsvRow, type TableFault } from './csv.ts';
 import { GRAINS, quarterName } from './rack.ts';
 
 const NEEDED = ['board', 'species', 'length', 'width', 'thickness'] as const;
-const COLUMNS = [...NEEDED, 'far width', 'sapwood', 'colour', 'price', 'grain', 'defects', 'pith side'] as const;
+const COLUMNS = [...NEEDED, 'far width', 'sapwood', 'colour', 'price', 'grain', 'defects', 'pith side', 'sawn', 'cut from'] as const;
 type Column = (typeof COLUMNS)[number];
 type Unit = 'inch' | 'millimetre';
 const FACES = ['through', 'marked face', 'other face'] as const;
+const SAWN = ['both ends', 'marked end', 'far end'] as const;
 const PITH_SIDES = ['marked face', 'other face'] as const;
 
 /**
@@ -49,7 +51,7 @@ function readRow({ line, cells }: CsvRow, names: readonly string[], unit: Unit |
   };
   const optional = (column: Column): Length => (cell(column) === '' ? ZERO_LENGTH : size(column, cell(column), 0));
   const number = Number(cell('board'));
-  if (!Number.isInteger(number) || number < 1 || number > 9999) wrong(`board: “${cell('board')}” is no number for a board. Expected a whole number from 1 to 9999, as marked on its end.`);
+  if (!isBoardNumber(number)) wrong(`board: “${cell('board')}” is no number for a board. Expected a whole number from 1 to 9999, as marked on its end.`);
   if (cell('species') === '') wrong('species: nothing is written. Expected a species such as hard maple.');
   const [length, width, thickness] = [size('length', cell('length'), 1), size('width', cell('width'), 1), size('thickness', cell('thickness'), 1)];
   const defects = cell('defects').split(';').filter((text) => text.trim() !== '').flatMap((text) => readDefect(text.trim(), unit, { length, width }, wrong) ?? []);
@@ -59,12 +61,20 @@ function readRow({ line, cells }: CsvRow, names: readonly string[], unit: Unit |
   if (cell('grain') !== '' && grain === undefined) wrong(`grain: “${cell('grain')}” is no grain. Expected ${GRAINS.join(', ')} or nothing.`);
   const pithSide = PITH_SIDES.find((one) => one === cell('pith side'));
   if (cell('pith side') !== '' && pithSide === undefined) wrong(`pith side: “${cell('pith side')}” is no face of a board. Expected marked face, other face or nothing.`);
+  const sawn = SAWN.find((one) => one === cell('sawn'));
+  if (cell('sawn') !== '' && sawn === undefined) wrong(`sawn: “${cell('sawn')}” is no end of a board. Expected ${SAWN.join(', ')} or nothing.`);
+  const cutFrom = cell('cut from') === '' ? undefined : Number(cell('cut from'));
+  if (cutFrom !== undefined && !isBoardNumber(cutFrom)) wrong(`cut from: “${cell('cut from')}” is no number for a board. Expected a whole number from 1 to 9999, or nothing.`);
   const farWidth = cell('far width') === '' ? width : size('far width', cell('far width'), 1);
   if (faults.length > before) return undefined;
   return {
     number, species: cell('species'), length, width, farWidth, thickness, defects, sapwood: optional('sapwood'),
-    ...(grain === undefined ? {} : { grain }), ...(cell('colour') === '' ? {} : { colour: cell('colour') }), ...(pithSide === undefined ? {} : { pithSide }), ...(cell('price') === '' ? {} : { cents: Math.round(price * 100) }),
+    ...(grain === undefined ? {} : { grain }), ...(cell('colour') === '' ? {} : { colour: cell('colour') }), ...(pithSide === undefined ? {} : { pithSide }), ...(sawn === undefined ? {} : { sawn }), ...(cutFrom === undefined ? {} : { cutFrom }), ...(cell('price') === '' ? {} : { cents: Math.round(price * 100) }),
   };
+}
+
+function isBoardNumber(number: number): boolean {
+  return Number.isInteger(number) && number >= 1 && number <= 9999;
 }
 
 /** `knot 30 in to 34 in, 1 in to 2 in, through` */
@@ -91,7 +101,7 @@ export function writeBoards(boards: readonly Board[]): string {
   return writeCsv([[...COLUMNS], ...boards.map((board) => [
     String(board.number), board.species, writeCell(board.length), writeCell(board.width), quarterName(board.thickness) ?? writeCell(board.thickness), board.farWidth === board.width ? '' : writeCell(board.farWidth),
     board.sapwood === 0 ? '' : writeCell(board.sapwood), board.colour ?? '', board.cents === undefined ? '' : (board.cents / 100).toFixed(2), board.grain ?? '',
-    board.defects.map(({ what, from, to, fromEdge, toEdge, face }) => `${what} ${writeCell(from)} to ${writeCell(to)}, ${writeCell(fromEdge)} to ${writeCell(toEdge)}, ${face}`).join('; '), board.pithSide ?? '',
+    board.defects.map(({ what, from, to, fromEdge, toEdge, face }) => `${what} ${writeCell(from)} to ${writeCell(to)}, ${writeCell(fromEdge)} to ${writeCell(toEdge)}, ${face}`).join('; '), board.pithSide ?? '', board.sawn ?? '', String(board.cutFrom ?? ''),
   ])]);
 }
 
@@ -100,4 +110,19 @@ const SIXTY_FOURTH = 396_875;
 /** As it can be read back exactly: in inches to the sixty-fourth, else in millimetres. */
 export function writeCell(length: Length): string {
   return length % SIXTY_FOURTH === 0 ? writeLength(length, { unit: 'inch', denominator: 64 }) : `${length / 1_000_000} mm`;
+}
+
+/** Boards as they stand in a piece file: the cells of the table, by their column. */
+export function fileBoards(boards: readonly Board[]): FiledBoard[] {
+  const rows = parseCsv(writeBoards(boards));
+  return (rows.ok ? rows.value.slice(1) : []).map(({ cells }) => Object.fromEntries(COLUMNS.flatMap((column, at) => {
+    const cell = cells[at] ?? '';
+    return cell === '' ? [] : [[column, column === 'board' || column === 'cut from' ? Number(cell) : cell]];
+  })));
+}
+
+/** The boards of a piece file; a fault's `line` says which of them it is about, from 0. */
+export function boardsOfFile(filed: readonly FiledBoard[]): Result<Board[], readonly TableFault[]> {
+  const read = readBoards(writeCsv([[...COLUMNS], ...filed.map((cells) => COLUMNS.map((column) => String(cells[column] ?? '')))]));
+  return read.ok ? read : failure(read.fault.map(({ line, message }) => ({ line: line - 2, message: message.replace(/^Line \d+: /, '') })));
 }

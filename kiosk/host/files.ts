@@ -75,13 +75,14 @@ export class Files {
     }
   }
 
-  /** A table into the pieces folder; when that fails, as a download. */
+  /** A table or a piece into the pieces folder; when that fails, as a download. */
   async keep({ name, text, say }: NonNullable<Reply['file']>): Promise<void> {
+    const type = name.endsWith('.json') ? 'application/json' : 'text/csv';
     try {
-      const saved = await saveOnShelf(name, text, 'text/csv');
+      const saved = await saveOnShelf(name, text, type);
       this.#options.tell({ say: `${say} saved in the pieces folder.`, note: `“${saved.name}” is saved in ${saved.folder}.`, signal: 'done' });
     } catch (error) {
-      download(name, new Blob([text], { type: 'text/csv' }));
+      download(name, new Blob([text], { type }));
       this.#options.notice(`The pieces folder could not be written (${reason(error)}), so “${name}” was handed to the browser’s downloads.`);
     }
   }

@@ -87,6 +87,7 @@ export class FilesScreen extends LeafingScreen {
     return [
       { label: 'open a file', detail: 'a piece, or a table of boards', does: { here: () => this.#pick('.piece') } },
       { label: 'save everything', detail: 'piece, journal, settings', does: { act: { kind: 'save everything' } } },
+      ...(on === undefined ? [] : [{ label: 'save the piece', detail: 'with boards and plan', does: { request: { kind: 'save piece' } } } satisfies Choice]),
       { label: 'take in', detail: 'what was saved', does: { here: () => this.#pick('.everything') } },
       ...(this.view.bench.state.rack.size === 0 ? [] : [{ label: 'save boards', detail: 'the rack as a table', does: { request: { kind: 'save boards' } } } satisfies Choice]),
       ...(takenPlan(this.view.bench.state) === undefined ? [] : [{ label: 'save the plan', detail: 'the cutting plan as a table', does: { request: { kind: 'save plan' } } } satisfies Choice]),

@@ -35,6 +35,7 @@ export const BOARD_ROWS = [
   row('no more planning', ['stop planning', 'that plan is good enough'], () => ({ kind: 'stop planning' })),
   row('take the plan', ['take [the|this|that] plan', 'cut by (this|that|the) plan'], () => ({ kind: 'take plan' })),
   row('how good the plan is', ['how good is [the|this|that] plan', 'what is the best possible', 'what changed in the plan'], () => ({ kind: 'how good is the plan' })),
+  row('the piece as a file', ['save the piece'], () => ({ kind: 'save piece' })),
   row('the plan as a table', ['save the plan'], () => ({ kind: 'save plan' })),
   row('show the plan', ['[show [me]] [the] cutting plan'], () => ({ kind: 'show', screen: { name: 'cutting' } })),
   row('what is left on rough parts', ['[show [me]] [the] rough sizes', 'what is left on [the] rough parts'], () => ({ kind: 'show', screen: { name: 'cutting', sizes: true } })),

@@ -97,6 +97,7 @@ const SAID: Record<string, readonly (readonly [string, Request])[]> = {
     ['show the rack', { kind: 'show', screen: { name: 'boards' } }],
     ['plan the cutting', { kind: 'plan cutting' }],
     ['take the plan', { kind: 'take plan' }],
+    ['save the piece', { kind: 'save piece' }],
     ['save the plan', { kind: 'save plan' }],
     ['what do I cut next', { kind: 'next cut' }],
     ['where on board three', { kind: 'where on board', board: 3 }],

@@ -25,9 +25,8 @@ describe('from boards to blanks', () => {
     await host.pad('1130⏎34⏎1'); // add defect: knot from 30 to 34, right across
     expect(host.view.bench.state.rack.get(1)?.defects).to.deep.equal([{ what: 'knot', from: 30 * INCH, to: 34 * INCH, fromEdge: 0, toEdge: 10.5 * INCH, face: 'through' }]);
     expect(everyElement(host.kiosk).filter((element) => element.classList.contains('defect')).length).to.equal(1);
-    for (const size of ['120⏎10', '120⏎9']) await host.pad(`⏎${size}⏎⏎`);
-    for (const size of ['one hundred and twenty by ten', 'one hundred and twenty by nine', 'one hundred and twenty by ten', 'one hundred and twenty by ten']) say(host, `new board ${size}`);
-    await settled();
+    await host.pad('⏎120⏎10⏎⏎' + '1160⏎62⏎1'); // a knot in the second too
+    for (const size of ['120⏎9', '120⏎10', '120⏎9', '120⏎10', '120⏎10']) await host.pad(`⏎${size}⏎⏎`);
     await host.pad('⏎100⏎10⏎⏎');
     await host.pad('1220⏎24⏎2' + '1⏎3⏎1'); // a check that does not go right across, from 1 to 3, right through
     expect(host.view.bench.state.rack.get(8)?.defects[0]).to.include({ what: 'check', fromEdge: INCH, toEdge: 3 * INCH, face: 'through' });
@@ -37,7 +36,7 @@ describe('from boards to blanks', () => {
     expect(await host.plan()).to.match(/this plan uses/i);
     await host.pad('⏎'); // take the plan
     expect(plan(host)?.missing).to.deep.equal([]);
-    for (let made = 0; made < 3; made++) say(host, 'cut');
+    for (let made = 0; made < 3; made++) say(host, 'the cut is made');
     const [begun] = open(host).filter(({ made }) => made > 0);
     const before = cut(host);
     say(host, `board ${String(begun?.board)} has a split from fifty five to sixty five`);
@@ -46,9 +45,13 @@ describe('from boards to blanks', () => {
     if (news !== undefined) say(host, 'take the plan');
     expect(cut(host)).to.be.at.least(before);
     host.ask({ kind: 'show', screen: { name: 'cutting' } });
-    for (let made = 0; made < 300 && open(host).length > 0; made++) say(host, 'cut');
+    for (let made = 0; made < 300 && open(host).length > 0; made++) say(host, 'the cut is made');
     expect(open(host)).to.deep.equal([]);
     expect(cut(host) + (plan(host)?.missing.reduce((sum, { count }) => sum + count, 0) ?? 0)).to.equal(37);
+    // The rough steps went with the cuts: those of every part that is whole.
+    const whole = host.view.bench.state.piece?.file.parts.filter(({ id }) => !plan(host)?.missing.some(({ blank }) => blank === id)).map(({ id }) => `rip/${id}`) ?? [];
+    expect(whole.length).to.be.greaterThan(0);
+    expect([...host.view.bench.state.done]).to.include.members(whole);
   });
 
   it('a board is put right on the keys, and used up', async () => {
