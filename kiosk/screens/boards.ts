@@ -102,9 +102,9 @@ export class BoardsScreen extends LeafingScreen {
 
   #one(board: Board): TemplateResult {
     const write = this.#write;
-    const { farWidth, width, defects, sapwood, grain, colour, pithSide, cutFrom } = board;
+    const { farWidth, width, defects, sapwood, grain, colour, pithSide, cents, cutFrom } = board;
     const facts = [
-      cutFrom === undefined ? '' : `off-cut of board ${cutFrom}`, sapwood === 0 ? '' : `sapwood ${write(sapwood)}`, grain === undefined ? '' : `${grain} grain`, colour === undefined ? '' : `colour group ${colour}`, pithSide === undefined ? '' : `pith towards the ${pithSide}`,
+      cutFrom === undefined ? '' : `off-cut of board ${cutFrom}`, sapwood === 0 ? '' : `sapwood ${write(sapwood)}`, grain === undefined ? '' : `${grain} grain`, colour === undefined ? '' : `colour group ${colour}`, pithSide === undefined ? '' : `pith towards the ${pithSide}`, cents === undefined ? '' : `cost ${(cents / 100).toFixed(2)}`,
       ...defects.map(({ what, from, to, face }) => `${what} ${write(from)} to ${write(to)}${face === 'through' ? '' : `, ${face}`}`),
     ].filter(Boolean);
     return html`<div class="one"><h1 class="title">Board ${board.number}: ${write(board.length)} × ${write(width)}${farWidth === width ? '' : ` to ${write(farWidth)}`}, ${quarterName(board.thickness) ?? write(board.thickness)} ${board.species}</h1>
