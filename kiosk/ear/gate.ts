@@ -4,11 +4,8 @@ import { SAMPLE_RATE_HZ } from './messages.ts';
 export interface GateSettings {
   /** How far above the room's own noise a sound must be to open it. */
   readonly openAboveFloorDb: number;
-  /** The same in a noise as steady as a fan's, which does not reach so far by itself. */
-  readonly openAboveSteadyDb: number;
   /** And to keep it open: the soft ends of words sink towards the noise. */
   readonly stayAboveFloorDb: number;
-  readonly stayAboveSteadyDb: number;
   /** Nothing softer than this (below full scale) opens the gate, however quiet the room. */
   readonly softestDb: number;
   /** A sound must last this long; a dry blow does not. */
@@ -26,7 +23,7 @@ export interface GateSettings {
 }
 
 export const GATE_SETTINGS: GateSettings = {
-  openAboveFloorDb: 6.5, openAboveSteadyDb: 3, stayAboveFloorDb: 4, stayAboveSteadyDb: 2, softestDb: -62, openAfterMs: 90, preRollMs: 300, hangOverMs: 800, shortHangOverMs: 250, speechMs: 260, floorRiseDbPerSecond: 2,
+  openAboveFloorDb: 6.5, stayAboveFloorDb: 4, softestDb: -62, openAfterMs: 90, preRollMs: 300, hangOverMs: 800, shortHangOverMs: 250, speechMs: 260, floorRiseDbPerSecond: 2,
 };
 
 /** What the gate lets through of one block. */
@@ -44,12 +41,6 @@ const FLOOR_FALL_FRAMES = 10;
 /** Most floors begin below this; the first second of a room settles it. */
 const FIRST_FLOOR_DB = -60;
 const SILENCE_DB = -90;
-/** A noise that is on the average so far above its floor is steady: a fan is 1.0, measured; a sound that comes and goes 10 and more. */
-const STEADY_DB = 1.25;
-/** And so far, it is not steady at all. */
-const UNSTEADY_DB = 2.5;
-/** So many frames tell how steady it is. */
-const SWING_FRAMES = 100;
 /** Loud without a break for so long, and it is no chance of the noise. */
 const LASTING_MS = 30;
 
@@ -60,8 +51,6 @@ const LASTING_MS = 30;
 export class Gate {
   readonly #settings: GateSettings;
   #floorDb = FIRST_FLOOR_DB;
-  /** How far the room is above its floor while nobody speaks, on the average of some seconds: nothing steady until that is known. */
-  #swingDb = 2 * UNSTEADY_DB;
   #open = false;
   /** Loud time lately, leaking away in quiet frames: opens the gate when it reaches openAfterMs. */
   #loudMs = 0;
@@ -115,9 +104,8 @@ export class Gate {
   }
 
   #frame(db: number): void {
-    const { softestDb, openAfterMs, hangOverMs, shortHangOverMs, speechMs } = this.#settings;
-    const loud = db > Math.max(this.#floorDb + this.#aboveFloorDb(), softestDb);
-    this.#followSwing(db);
+    const { openAboveFloorDb, stayAboveFloorDb, softestDb, openAfterMs, hangOverMs, shortHangOverMs, speechMs } = this.#settings;
+    const loud = db > Math.max(this.#floorDb + (this.#open ? stayAboveFloorDb : openAboveFloorDb), softestDb);
     this.#followFloor(db);
     this.#loudMs = loud ? Math.min(this.#loudMs + FRAME_MS, openAfterMs) : Math.max(0, this.#loudMs - FRAME_MS / 2);
     if (!this.#open) {
@@ -129,20 +117,6 @@ export class Gate {
     this.#loudRunMs = loud ? this.#loudRunMs + FRAME_MS : 0;
     this.#quietMs = this.#loudRunMs >= LASTING_MS ? 0 : this.#quietMs + FRAME_MS;
     if (this.#quietMs >= (this.#speechMs < speechMs ? shortHangOverMs : hangOverMs)) this.shut();
-  }
-
-  /** How far above the floor is loud: less in a steady noise. */
-  #aboveFloorDb(): number {
-    const { openAboveFloorDb, openAboveSteadyDb, stayAboveFloorDb, stayAboveSteadyDb } = this.#settings;
-    const unsteady = Math.min(1, Math.max(0, (this.#swingDb - STEADY_DB) / (UNSTEADY_DB - STEADY_DB)));
-    const [usual, steady] = this.#open ? [stayAboveFloorDb, stayAboveSteadyDb] : [openAboveFloorDb, openAboveSteadyDb];
-    return steady + unsteady * (usual - steady);
-  }
-
-  #followSwing(db: number): void {
-    if (this.#open) return;
-    const above = Math.min(Math.max(0, db - this.#floorDb), this.#settings.openAboveFloorDb);
-    this.#swingDb += (above - this.#swingDb) / SWING_FRAMES;
   }
 
   #openNow(): void {
