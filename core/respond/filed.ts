@@ -14,6 +14,7 @@ import { placeAt } from '../piece/place.ts';
 import { failure, success, type Result } from '../result.ts';
 import type { Board } from '../stock/board.ts';
 import { boardsOfFile, fileBoards } from '../stock/boardTable.ts';
+import { canBeCut } from '../stock/plan/check.ts';
 import { boardFault } from '../stock/rack.ts';
 import { sayCount, sentence } from './saying.ts';
 import { takenPlan } from './cuttingState.ts';
@@ -39,14 +40,23 @@ export function broughtBy(bench: Bench, text: string, file: PieceFile): Result<B
   const read = boardsOfFile(file.boards ?? []);
   const wrong = read.ok ? read.value.flatMap((board, line) => { const message = boardFault(board); return message === undefined ? [] : [{ line, message: `Of this board, ${message}. Put it right, or take the board out of the file.` }]; }) : read.fault;
   const plan = file.plan === undefined ? undefined : v.safeParse(PlanSchema, file.plan);
-  const strange = plan?.success === true ? plan.output.boards.flatMap(({ placed }) => placed).find(({ blank }) => !file.parts.some(({ id }) => id === blank)) : undefined;
+  const uncuttable = plan?.success === true ? plan.output.boards.map((board) => faultOf(board, file)).find((fault) => fault !== undefined) : undefined;
   const faults = [
     ...wrong.map(({ line, message }) => placed(text, ['boards', line], message)),
     ...(plan?.success === false ? [placed(text, ['plan'], `${v.getDotPath(plan.issues[0]) ?? 'the plan'}: ${plan.issues[0].message}. Expected the plan as it was saved: take “plan” out of the file and plan again.`)] : []),
-    ...(strange === undefined ? [] : [placed(text, ['plan'], `it cuts “${strange.blank}”, and no part has that id. Take “plan” out of the file and plan again.`)]),
+    ...(uncuttable === undefined ? [] : [placed(text, ['plan'], `${uncuttable} Take “plan” out of the file and plan again.`)]),
   ];
   if (!read.ok || faults.length > 0) return failure(faults);
   return success(bring(bench, file.name, read.value, plan?.success === true ? plan.output : undefined));
+}
+
+/** Why a board of a plan cannot be cut as it is written down; undefined when it can. */
+function faultOf({ board, stood, placed }: TakenPlan['boards'][number], { parts }: PieceFile): string | undefined {
+  const strange = placed.find(({ blank }) => !parts.some(({ id }) => id === blank));
+  if (strange !== undefined) return `it cuts “${strange.blank}”, and no part has that id.`;
+  const outside = placed.find(({ from, fromEdge, length, width }) => from < 0 || fromEdge < 0 || from + length > stood.length || fromEdge + width > Math.max(stood.width, stood.farWidth));
+  if (outside !== undefined) return `“${outside.name}” reaches beyond board ${board}.`;
+  return canBeCut(placed, 0) ? undefined : `no order of cuts from edge to edge frees all parts of board ${board}.`;
 }
 
 function placed(text: string, [name, index]: readonly [string, number?], message: string): string {

@@ -19,6 +19,18 @@ describe('boards and plan in the piece file', () => {
     expect(saved(there)).toBe(saved(here));
   });
 
+  it('come with a plan that was made anew inside a board that split when it was begun', () => {
+    const here = planned();
+    const [begun] = takenPlan(here.bench.state)?.boards ?? [];
+    here.say(`cut board ${String(begun?.board)}`);
+    for (let cuts = 0; cuts < 3; cuts++) here.say('the cut is made');
+    here.say(`board ${String(begun?.board)} has a split from fifty to sixty`);
+    here.request({ kind: 'take plan' });
+    const there = new Session();
+    expect(opened(there, saved(here)).say).toContain('Its cutting plan is taken.');
+    expect(takenPlan(there.bench.state)).toEqual(takenPlan(here.bench.state));
+  });
+
   it('are not doubled on the bench that has them, nor brought back when they were used up or told otherwise since', () => {
     const session = planned();
     const text = saved(session);
@@ -51,6 +63,24 @@ describe('boards and plan in the piece file', () => {
     }
     const reply = opened(session, saved(here).replace(/\}\n$/, ', "plan": { "boards": 3 } }'));
     expect(reply.note).toMatch(/^line \d+, column \d+, \$\.plan: boards.* plan again\./);
+  });
+
+  it('are refused where the plan could not be cut: a part beyond its board, or one part across another', () => {
+    const text = saved(planned());
+    const file = JSON.parse(text) as { plan: { boards: { placed: { from: number; fromEdge: number }[] }[] } };
+    const changed = (change: (placed: { from: number; fromEdge: number }[]) => void): string => {
+      const copy = structuredClone(file);
+      copy.plan.boards.forEach(({ placed }) => { if (placed.length > 1) change(placed); });
+      return JSON.stringify(copy);
+    };
+    const far = changed((placed) => placed.forEach((blank) => { blank.from += 5_000_000_000; }));
+    const across = changed((placed) => placed.forEach((blank) => { blank.from = 0; blank.fromEdge = 0; }));
+    for (const [wrong, said] of [[far, 'reaches beyond board'], [across, 'no order of cuts']] as const) {
+      const session = new Session();
+      const reply = opened(session, wrong);
+      expect(reply.note).toMatch(new RegExp(`\\$\\.plan: .*${said}.* plan again\\.`));
+      expect(session.entries).toEqual([]);
+    }
   });
 
   it('may be missing, as in every file of before', () => {
