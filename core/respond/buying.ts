@@ -6,7 +6,7 @@ import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { GRADE_YIELDS, toBuy, type ToBuy } from '../stock/buying.ts';
 import type { Blank } from '../stock/board.ts';
-import type { Missing } from '../stock/plan/planStock.ts';
+import type { Missing } from '../stock/plan/roomFor.ts';
 import { helpOf, yardOrder, type YardOrder } from '../stock/yard.ts';
 import { allBlanks, problemOf, sawOf, takenPlan } from './cuttingState.ts';
 import { noPiece, refuse, tell } from './plain.ts';

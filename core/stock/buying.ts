@@ -2,7 +2,7 @@ import { boardFeetUnrounded } from '../wood/lumber/measure.ts';
 import { QUARTERS, type Quarter } from '../wood/lumber/quarters.ts';
 import type { Length } from '../length/length.ts';
 import type { Blank } from './board.ts';
-import type { Missing } from './plan/planStock.ts';
+import type { Missing } from './plan/roomFor.ts';
 
 /** What of one species and thickness is short, and what that means at the yard. */
 export interface ToBuy {

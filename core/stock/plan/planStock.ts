@@ -2,7 +2,7 @@ import { resawnFrom, type Blank, type Board, type SawSettings } from '../board.t
 import { lotOf, yieldOf } from './lot.ts';
 import { placedBoard, type PlannedBoard } from './placed.ts';
 import { improveLot, openLot, planOf, type Effort, type LotPlan, type LotSearch } from './planLot.ts';
-import { keptTogether, thinnestFor, whyNone } from './roomFor.ts';
+import { keptTogether, thinnestFor, whyNone, type Missing } from './roomFor.ts';
 import type { Objective } from '../objectives.ts';
 
 export interface StockProblem {
@@ -10,13 +10,6 @@ export interface StockProblem {
   readonly blanks: readonly Blank[];
   readonly saw: SawSettings;
   readonly objectives: readonly Objective[];
-}
-
-export interface Missing {
-  readonly blank: string;
-  readonly count: number;
-  /** No board of the rack would hold it even if it were empty, and why. */
-  readonly why: 'no board left' | 'no board of the species' | 'no board thick enough' | 'no board long or wide enough';
 }
 
 /** A plan for the whole rack, in places from each board's marked end and reference edge. */

@@ -1,6 +1,12 @@
 import { resawnFrom, trimsOf, type Blank, type Board, type SawSettings } from '../board.ts';
-import type { Missing } from './planStock.ts';
 import { shapesOf } from './shapes.ts';
+
+export interface Missing {
+  readonly blank: string;
+  readonly count: number;
+  /** No board of the rack would hold it even if it were empty, and why. */
+  readonly why: 'no board left' | 'no board of the species' | 'no board thick enough' | 'no board long or wide enough';
+}
 
 /** Whether some board is large enough for the whole set. */
 export function keptTogether(blank: Blank, boards: readonly Board[], saw: SawSettings): boolean {

@@ -1,7 +1,7 @@
 """
-Stage 1: what is said. python3 texts.py OUT.json SENTENCES.txt
-A third are numbers that are easily mistaken for one another, a third the bench's own words and sentences (SENTENCES.txt is of sentences.ts), the rest common
-English, so that the model hears any word and not only ours.
+Stage 1: what is said. python3 texts.py OUT.json
+Every text is a list of (word, number of its pronunciation). A third are numbers that are easily mistaken for one another, a third the bench's own words,
+the rest common English, so that the model hears any word and not only ours.
 """
 import json, pathlib, random, sys
 from phones import add_trade_words, labels_of, load_dictionary
@@ -9,7 +9,7 @@ from phones import add_trade_words, labels_of, load_dictionary
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[2]
 SEED = 20261125
-HOW_MANY = {"espeak": 62000, "flite": 72000, "festival": 30000, "pico": 48000, "sphinx": 110000}
+HOW_MANY = {"espeak": 44000, "flite": 52000, "festival": 22000, "sphinx": 60000}
 LONGEST_LETTERS = 80
 
 ONES = "one two three four five six seven eight nine".split()
@@ -58,12 +58,8 @@ def mistakable(r):
     return " ".join(r.choice(["zero", "oh"] + ONES) for _ in range(r.randint(1, 6)))
 
 
-def of_the_bench(r, trade, sentences):
-    kind = r.random()
-    if kind < .6:
-        sentence = r.choice(sentences)
-        return sentence if r.random() < .15 else sentence.removeprefix("please ").removesuffix(" please")
-    if kind < .75: return " ".join(r.choice(trade) for _ in range(r.randint(1, 4)))
+def of_the_bench(r, trade):
+    if r.random() < .35: return " ".join(r.choice(trade) for _ in range(r.randint(1, 4)))
     return r.choice(FRAMES).format(n=number(r), p=r.choice(PIECES), d=r.choice(SIZES), f=fraction(r), o=r.choice(ONES), u=r.choice(UNITS), x=r.choice(trade))
 
 
@@ -94,8 +90,7 @@ def words_of(names, dictionary):
     return sorted({word for words in lists for word in words if word in dictionary and (len(word) > 1 or word in "ai")})
 
 
-def main(out, sentences):
-    sentences = open(sentences).read().splitlines()
+def main(out):
     dictionary = load_dictionary(ROOT / "node_modules/cmu-pronouncing-dictionary/index.js")
     own = dict.fromkeys(dictionary)
     add_trade_words(dictionary, ROOT / "sounds/dictionary/trade.txt")
@@ -108,7 +103,7 @@ def main(out, sentences):
         rows = []
         while len(rows) < count:
             kind = r.random()
-            text = mistakable(r) if kind < .32 else of_the_bench(r, trade, sentences) if kind < .68 else english(r, frequent, wide)
+            text = mistakable(r) if kind < .34 else of_the_bench(r, trade) if kind < .58 else english(r, frequent, wide)
             words = text.split()
             if len(text) > LONGEST_LETTERS or not all(word in dictionary for word in words): continue
             ways = [r.choice(dictionary[word]) if voice == "sphinx" else dictionary[word][0] for word in words]
@@ -121,4 +116,4 @@ def main(out, sentences):
     for voice in texts: print(voice, [row[0] for row in texts[voice][:12]])
 
 
-main(sys.argv[1], sys.argv[2])
+main(sys.argv[1])
