@@ -1,18 +1,15 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
-import type { SawingSettings } from '../../core/journal/cutting.ts';
-import type { State } from '../../core/journal/state.ts';
+import { customElement, state } from 'lit/decorators.js';
 import type { Length } from '../../core/length/length.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { allowancesOf } from '../../core/respond/cuttingState.ts';
 import { OBJECTIVES } from '../../core/stock/objectives.ts';
-import { ask } from '../hostPort.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
-import { BenchForm } from './benchForm.ts';
 import { choiceGrid } from './choices.ts';
 import type { Choice } from './choices.ts';
+import { SettingForm } from './settingForm.ts';
 
 const BY_KIND = ['layerExtra', 'layerWider', 'layerThicker', 'panelExtra', 'panelWider', 'panelThicker', 'resaw'] as const;
 type Told = 'kerf' | 'endTrim' | (typeof BY_KIND)[number];
@@ -23,16 +20,15 @@ const SAY: Readonly<Record<Told, string>> = {
 
 /** What is left on the rough sizes, and how it is sawn: each on a key, to see and to change. Lies on the cutting plan's screen. */
 @customElement('bench-sawing-form')
-export class SawingForm extends BenchForm {
-  @property({ attribute: false }) bench!: State;
-  @state() private asking: Told | 'first' | 'by kind' | null = null;
+export class SawingForm extends SettingForm {
+  @state() protected override asking: Told | 'first' | 'by kind' | null = null;
 
   override render(): TemplateResult {
     const { asking } = this;
     if (asking === null) return html`<div class="titled"><h1 class="title">What is left on rough parts, and how it is sawn</h1>${choiceGrid(this.#all(), 0)}</div>`;
     if (asking === 'by kind') return html`<div class="titled"><h1 class="title">Left on besides, by how a part is made; and resawing</h1>${choiceGrid(BY_KIND.map((told) => this.#own(told)), 0)}</div>`;
-    if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.#tell({ first }) } })), 0)}</div>`;
-    return this.askLength({ what: SAY[asking], beside: `now ${this.#write(this.bench.sawing[asking])}`, unit: this.bench.settings.rounding.unit, usual: this.bench.sawing[asking], take: (length) => { this.#tell({ [asking]: length }); } });
+    if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.tell({ first }) } })), 0)}</div>`;
+    return this.askLength({ what: SAY[asking], beside: `now ${this.#write(this.bench.sawing[asking])}`, unit: this.bench.settings.rounding.unit, usual: this.bench.sawing[asking], take: (length) => { this.tell({ [asking]: length }); } });
   }
 
   get padShown(): boolean {
@@ -61,16 +57,6 @@ export class SawingForm extends BenchForm {
 
   #write(length: Length): string {
     return writeLength(length, this.bench.settings.rounding);
-  }
-
-  #tell(setting: Partial<SawingSettings>): void {
-    ask(this, { kind: 'set sawing', setting });
-    this.asking = null;
-  }
-
-  protected override leave(): void {
-    if (this.asking === null) this.left();
-    else this.asking = null;
   }
 }
 

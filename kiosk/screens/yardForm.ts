@@ -1,33 +1,29 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
-import type { SawingSettings } from '../../core/journal/cutting.ts';
-import type { State } from '../../core/journal/state.ts';
+import { customElement, state } from 'lit/decorators.js';
 import { writeLength } from '../../core/length/write.ts';
 import { GRADE_YIELDS, type Grade } from '../../core/stock/buying.ts';
-import { ask } from '../hostPort.ts';
 import '../keys/countPad.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
-import { BenchForm } from './benchForm.ts';
 import { choiceGrid } from './choices.ts';
 import type { Choice } from './choices.ts';
+import { SettingForm } from './settingForm.ts';
 
 const GRADES = Object.keys(GRADE_YIELDS) as readonly Grade[];
 
 /** What is bought at the yard, and for how much: the grade, the price of a board foot, how wide boards are there. Lies on the buying screen. */
 @customElement('bench-yard-form')
-export class YardForm extends BenchForm {
-  @property({ attribute: false }) bench!: State;
-  @state() private asking: 'grade' | 'price' | 'width' | null = null;
+export class YardForm extends SettingForm {
+  @state() protected override asking: 'grade' | 'price' | 'width' | null = null;
 
   override render(): TemplateResult {
     const { sawing: { yardWidth, grade }, settings: { rounding } } = this.bench;
     switch (this.asking) {
       case null: return html`<div class="titled"><h1 class="title">What you buy at the yard</h1>${choiceGrid(this.#all(), 0)}</div>`;
-      case 'grade': return html`<div class="titled"><h1 class="title">Which grade do you buy?</h1>${choiceGrid(GRADES.map((one): Choice => ({ label: one, detail: `${Math.round(100 * GRADE_YIELDS[one])} % clear`, chosen: one === grade, does: { here: () => { this.#tell({ grade: one }); } } })), 0)}</div>`;
-      case 'price': return html`<count-pad asked="What does a board foot cost?" .least=${0} .most=${9_999} @count-typed=${({ detail }: CustomEvent<number>) => { this.#tell({ centsPerBoardFoot: 100 * detail }); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
-      case 'width': return this.askLength({ what: 'boards at the yard: about how wide', beside: `now ${writeLength(yardWidth, rounding)}`, unit: rounding.unit, usual: yardWidth, take: (length) => { this.#tell({ yardWidth: length }); } });
+      case 'grade': return html`<div class="titled"><h1 class="title">Which grade do you buy?</h1>${choiceGrid(GRADES.map((one): Choice => ({ label: one, detail: `${Math.round(100 * GRADE_YIELDS[one])} % clear`, chosen: one === grade, does: { here: () => { this.tell({ grade: one }); } } })), 0)}</div>`;
+      case 'price': return html`<count-pad asked="What does a board foot cost?" .least=${0} .most=${9_999} @count-typed=${({ detail }: CustomEvent<number>) => { this.tell({ centsPerBoardFoot: 100 * detail }); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
+      case 'width': return this.askLength({ what: 'boards at the yard: about how wide', beside: `now ${writeLength(yardWidth, rounding)}`, unit: rounding.unit, usual: yardWidth, take: (length) => { this.tell({ yardWidth: length }); } });
     }
   }
 
@@ -46,16 +42,6 @@ export class YardForm extends BenchForm {
       key('grade', 'grade', grade), key('price', 'a board foot costs', centsPerBoardFoot === 0 ? 'not told' : (centsPerBoardFoot / 100).toFixed(2)),
       key('width', 'boards are about', `${writeLength(yardWidth, rounding)} wide`),
     ];
-  }
-
-  #tell(setting: Partial<SawingSettings>): void {
-    ask(this, { kind: 'set sawing', setting });
-    this.asking = null;
-  }
-
-  protected override leave(): void {
-    if (this.asking === null) this.left();
-    else this.asking = null;
   }
 }
 
