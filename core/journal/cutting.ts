@@ -1,4 +1,4 @@
-import type { Board } from '../stock/board.ts';
+import type { Blank, Board, SawSettings } from '../stock/board.ts';
 import type { Grade } from '../stock/buying.ts';
 import type { TakenBoard } from '../stock/cutting.ts';
 import type { Objective } from '../stock/objectives.ts';
@@ -50,6 +50,15 @@ export interface TakenPlan {
   readonly cents: number;
   readonly crosscutMetres: number;
   readonly ripMetres: number;
+  /** Absent in plans of before. */
+  readonly with?: PlannedWith;
+}
+
+/** What a plan was reckoned from besides the boards. */
+export interface PlannedWith {
+  readonly saw: SawSettings;
+  readonly first: Objective;
+  readonly blanks: readonly Blank[];
 }
 
 /** The entries of boards and cutting. */

@@ -31,11 +31,16 @@ const taken = v.strictObject({
   rest: v.exactOptional(v.strictObject({ from: length, to: length })),
 });
 
+const blank = v.strictObject({ id: named, name: named, species: named, length, width: length, thickness: length, count: whole(0, MOST_BLANKS), together: whole(0, MOST_BLANKS), mayHideDefect: v.boolean() });
+const plannedWith = v.strictObject({
+  saw: v.strictObject({ kerf: length, endTrim: length, cutAgain: v.boolean(), resaw: v.exactOptional(length) }), first: v.picklist(OBJECTIVES), blanks: v.pipe(v.array(blank), v.maxLength(MOST_BLANKS)),
+});
+
 /** A plan that was taken: in the journal, and in a piece file. */
 export const PlanSchema = v.strictObject({
   boards: v.pipe(v.array(taken), v.maxLength(MOST_BOARDS)),
   missing: v.pipe(v.array(v.strictObject({ blank: named, count: whole(1, MOST_BLANKS), why: v.picklist(['no board left', 'no board of the species', 'no board thick enough', 'no board long or wide enough']) })), v.maxLength(MOST_BLANKS)),
-  begun: v.exactOptional(whole(0, MOST_BOARDS)), bound: metres, boundIn: v.picklist(['boards', 'cents']), proven: v.boolean(), cents: metres, crosscutMetres: metres, ripMetres: metres,
+  begun: v.exactOptional(whole(0, MOST_BOARDS)), bound: metres, boundIn: v.picklist(['boards', 'cents']), proven: v.boolean(), cents: metres, crosscutMetres: metres, ripMetres: metres, with: v.exactOptional(plannedWith),
 });
 
 const sawing = v.strictObject({

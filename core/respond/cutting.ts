@@ -13,6 +13,7 @@ import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
 import { cutOf, sayNextCut } from './nextCut.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
+import { sayOutOfDate } from './outOfDate.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { partRough, roughSizeOf } from './rough.ts';
 import { sayHeart } from './sayBoards.ts';
@@ -71,7 +72,7 @@ function howGood({ state, conversation: { offer } }: Bench): Response {
   const plan = takenPlan(state);
   if (offer?.plan) return tell({ say: sayOffer(state, offer), screen: { name: 'cutting' } });
   if (plan === undefined) return refuse('There is no plan yet. Say plan the cutting.', { screen: { name: 'cutting' } });
-  return tell({ say: sayStanding(plan) || 'Some parts find no board: ask what to buy.', screen: { name: 'cutting' } });
+  return tell({ say: [sayStanding(plan) || 'Some parts find no board: ask what to buy.', sayOutOfDate(state)].filter(Boolean).join(' '), screen: { name: 'cutting' } });
 }
 
 function savePlan(state: State): Response {
@@ -93,7 +94,12 @@ function nextCut(state: State, board: TakenBoard): Response {
   const cut = board.cuts[board.made];
   const screen = { name: 'cutting', board: board.board } as const;
   if (cut === undefined) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen });
-  return tell({ say: sayNextCut(state, board, cutOf(board)), screen, lengths: [cut.at] });
+  return tell({ say: withDoubt(state, board, sayNextCut(state, board, cutOf(board))), screen, lengths: [cut.at] });
+}
+
+/** A board that is not begun may be planned otherwise by now; one that is begun is cut as it is. */
+function withDoubt(state: State, { made }: TakenBoard, told: string): string {
+  return [made === 0 ? sayOutOfDate(state) : '', told].filter(Boolean).join(' ');
 }
 
 function whereOn(state: State, board: TakenBoard): Response {
@@ -109,14 +115,13 @@ function readCuts(state: State, board: TakenBoard): Response {
   const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellCut(cut, (length) => spoken(state, length), 'in a row')}`));
   const from = 'Lengths are from the marked end, rips from the reference edge. Saw beyond the line unless I say before.';
   const kerf = sentence(`the saw takes ${spoken(state, board.kerf)}, which is reckoned in`);
-  return tell({ say: [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), from, ...lines, kerf].join(' '), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
+  return tell({ say: withDoubt(state, board, [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), from, ...lines, kerf].join(' ')), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
 }
 
 function setSawing(state: State, setting: Partial<SawingSettings>): Response {
   if ((setting.kerf ?? 0) > 12_700_000) return refuse('A saw that takes more than half an inch is not reckoned with.');
-  const planned = takenPlan(state) !== undefined || state.rack.size > 0;
   const say = Object.entries(setting).map(([key, value]) => sayOf(state, key as keyof SawingSettings, value)).join(', ');
-  return write([{ kind: 'sawing set', setting }], { say: sentence(say), signal: 'done', ...(planned && takenPlan(state) === undefined ? { planning: 'over' as const } : {}) });
+  return write([{ kind: 'sawing set', setting }], { say: sentence(say), signal: 'done' });
 }
 
 function sayOf(state: State, key: keyof SawingSettings, value: SawingSettings[keyof SawingSettings]): string {

@@ -14,6 +14,7 @@ import { respondToFaces } from './faces.ts';
 import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
 import { respondToLayout } from './layout.ts';
+import { withPlanLooked } from './planLooked.ts';
 import { respondToPaper } from './paper.ts';
 import { respondToReckon } from './reckon.ts';
 import { respondToRecord } from './record.ts';
@@ -28,6 +29,10 @@ import { respondToWork } from './work.ts';
  * Pure: it has no clock, no storage, no screen; the same bench, request and moment give the same response.
  */
 export function respond(bench: Bench, request: Request, now: Moment): Response {
+  return withPlanLooked(bench, answerTo(bench, request, now), now);
+}
+
+function answerTo(bench: Bench, request: Request, now: Moment): Response {
   switch (request.kind) {
     case 'next step': case 'step done':
       return bench.state.gluing ? respondToGluing(bench, { kind: 'next move' }, now) : respondToWork(bench, request, now);
@@ -72,7 +77,7 @@ export function respond(bench: Bench, request: Request, now: Moment): Response {
       return respondToTalk(bench, request);
     case 'yes': case 'no': case 'choose': case 'answer length': case 'answer reading': case 'answer sense': {
       const read = readAnswer(bench, request);
-      return 'entries' in read ? read : respond({ ...bench, conversation: { ...bench.conversation, question: null } }, read, now);
+      return 'entries' in read ? read : answerTo({ ...bench, conversation: { ...bench.conversation, question: null } }, read, now);
     }
     default:
       return assertNever(request);

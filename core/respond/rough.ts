@@ -4,7 +4,7 @@ import type { Part } from '../piece/file.ts';
 import { NANOMETRES_PER_INCH } from '../length/length.ts';
 import { mayHide } from '../stock/blanks.ts';
 import { roughSize, roughTerms, SIDES, type PartRough, type RoughTerm, type Side } from '../stock/rough.ts';
-import { extrasOf, partsRough, takenPlan } from './cuttingState.ts';
+import { extrasOf, partsRough } from './cuttingState.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence, spoken } from './saying.ts';
 import { sizesOf } from './views.ts';
@@ -45,17 +45,12 @@ export function roughSizeOf(state: State, id: string): Response {
   return tell({ say: [sentence(`${cutName(found.part)}, in the rough`), ...sides, found.mayHideDefect ? 'It may hide a knot.' : ''].filter(Boolean).join(' '), screen: { name: 'rough', part: id }, lengths: found.sides.map(({ terms }) => roughSize(terms)) });
 }
 
-/** Where a plan was taken, it is looked over again by itself: what is to be cut has changed. */
 export function partRough(state: State, id: string, rough: PartRough): Response {
   const found = partsInTheRough(state).find(({ part }) => part.id === id);
   if (found === undefined) return refuse('There is no such part.');
   const more = [rough.longer, rough.wider, rough.thicker];
   if (more.some((length) => (length ?? 0) < 0 || (length ?? 0) > MOST_MORE)) return refuse('More than a foot over the rough size is not reckoned with.');
-  const planned = takenPlan(state) !== undefined;
-  return write([{ kind: 'part rough', part: id, rough }], {
-    say: [sentence(`${cutName(found.part)}: ${sayRough(state, rough)}`), planned ? 'I plan again with what is left.' : ''].filter(Boolean).join(' '),
-    signal: 'done', screen: { name: 'rough', part: id }, ...(planned ? { planning: 'begin' as const } : {}),
-  });
+  return write([{ kind: 'part rough', part: id, rough }], { say: sentence(`${cutName(found.part)}: ${sayRough(state, rough)}`), signal: 'done', screen: { name: 'rough', part: id } });
 }
 
 function sayRough(state: State, { longer, wider, thicker, mayHideDefect }: PartRough): string {

@@ -8,6 +8,7 @@ import type { StockPlan } from '../stock/plan/planStock.ts';
 import type { Missing } from '../stock/plan/roomFor.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { allBlanks, changedBoards, takenPlan } from './cuttingState.ts';
+import { outOfDate } from './outOfDate.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
 import { planFrom } from './takePlan.ts';
 
@@ -113,7 +114,7 @@ export function newsOf(state: State, offer: PlanOffer): string | undefined {
   if (offer.plan === null) return undefined;
   if (taken === undefined) return sayOffer(state, offer);
   const open = taken.boards.filter((board) => !isFinished(board) && board.made === 0);
-  const stands = changedBoards(state).length === 0 && open.every((board) => state.rack.has(board.board)) && sameBlanks(open, offer);
+  const stands = outOfDate(state).length === 0 && changedBoards(state).length === 0 && open.every((board) => state.rack.has(board.board)) && sameBlanks(open, offer);
   if (stands && offer.plan.boards.length >= open.length && offer.plan.missing.length >= taken.missing.length) return undefined;
   return sayOffer(state, offer);
 }

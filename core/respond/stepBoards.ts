@@ -3,6 +3,7 @@ import { sayNumber } from '../length/sayNumber.ts';
 import { blanksToCome } from '../stock/cutting.ts';
 import type { Step } from '../work/step.ts';
 import { takenPlan } from './cuttingState.ts';
+import { sayOutOfDate } from './outOfDate.ts';
 import { sayList, sentence } from './saying.ts';
 
 /** At a step that cuts blanks from boards: which boards they come from by the plan that was taken. Empty at any other step, and where nobody told of boards. */
@@ -14,5 +15,5 @@ export function boardsAtStep(state: State, { operation, part }: Step): string {
     const count = blanksToCome(board).filter(({ blank }) => blank === part).length;
     return count === 0 ? [] : [`${sayNumber(count)} from board ${sayNumber(board.board)}`];
   });
-  return from.length === 0 ? '' : sentence(`by the plan, ${sayList(from)}`);
+  return from.length === 0 ? '' : [sentence(`by the plan, ${sayList(from)}`), sayOutOfDate(state)].filter(Boolean).join(' ');
 }

@@ -4,6 +4,7 @@ import { isFinished, takenBoard, type TakenBoard } from '../stock/cutting.ts';
 import { inOrder } from '../stock/inOrder.ts';
 import type { StockPlan } from '../stock/plan/planStock.ts';
 import { allBlanks, begunBoards, keptOf } from './cuttingState.ts';
+import { plannedWith } from './outOfDate.ts';
 
 /** The plan to go by from now on: what is cut or begun as it is, and behind it what was planned anew. */
 export function planFrom(state: State, plan: StockPlan): TakenPlan {
@@ -15,7 +16,7 @@ export function planFrom(state: State, plan: StockPlan): TakenPlan {
   });
   const boards = inOrder([...begun.filter((board) => !isFinished(board)), ...fresh, ...begun.filter(isFinished)], panelBoards(state));
   const { missing, boundIn, proven, cents, crosscutMetres, ripMetres } = plan;
-  return { boards, begun: begun.length, missing, bound: plan.bound + added, boundIn, proven, cents, crosscutMetres, ripMetres };
+  return { boards, begun: begun.length, missing, bound: plan.bound + added, boundIn, proven, cents, crosscutMetres, ripMetres, with: plannedWith(state) };
 }
 
 function panelBoards(state: State): ReadonlyMap<string, number> {

@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Screen } from '../../core/bench/screen.ts';
 import { allowancesOf, boardAtSaw, problemOf, takenPlan } from '../../core/respond/cuttingState.ts';
+import { sayOutOfDate } from '../../core/respond/outOfDate.ts';
 import { writeMissing, writeStanding } from '../../core/respond/sayPlan.ts';
 import { planFrom } from '../../core/respond/takePlan.ts';
 import { writeLength } from '../../core/length/write.ts';
@@ -63,7 +64,7 @@ export class CuttingScreen extends BenchScreen {
       back: boards.length < 2 ? null : turn(-1),
       next: boards.length < 2 ? null : turn(1),
       'read the cuts': taken ? { request: { kind: 'read cuts', board: board.board } } : null,
-      plan: offer?.looking === true ? null : { does: { request: { kind: 'plan cutting' } }, ...(boards.length === 0 ? { tone: 'now' as const } : {}) },
+      plan: offer?.looking === true ? null : { does: { request: { kind: 'plan cutting' } }, ...(boards.length === 0 || (taken && sayOutOfDate(this.view.bench.state) !== '') ? { tone: 'now' as const } : {}) },
       stop: offer?.looking === true ? { request: { kind: 'stop planning' } } : null,
       buy: { request: { kind: 'what to buy' } },
       sizes: boards.length === 0 ? show({ name: 'cutting', sizes: true }) : null,
@@ -102,8 +103,10 @@ export class CuttingScreen extends BenchScreen {
   #standing(plan: Parameters<typeof writeStanding>[0]): string {
     const { state, conversation: { offer } } = this.view.bench;
     const stands = writeStanding(plan) || writeMissing(state, plan.missing);
+    const stale = sayOutOfDate(state);
+    if (stale !== '' && !offer?.plan) return offer?.looking === true ? `${stale} Planning anew.` : stale;
     if (offer === undefined) return stands;
-    return offer.looking ? `Looking for a better one. So far: ${stands}` : `Offered: ${stands}`;
+    return offer.looking ? `${stale === '' ? 'Looking for a better one' : 'Planned anew'}. So far: ${stands}` : `Offered: ${stands}`;
   }
 
   #title({ stood }: TakenBoard): string {

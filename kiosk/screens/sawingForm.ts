@@ -4,6 +4,7 @@ import { customElement, state } from 'lit/decorators.js';
 import type { Length } from '../../core/length/length.ts';
 import { writeLength } from '../../core/length/write.ts';
 import { allowancesOf } from '../../core/respond/cuttingState.ts';
+import { sayOutOfDate } from '../../core/respond/outOfDate.ts';
 import { OBJECTIVES } from '../../core/stock/objectives.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
@@ -25,7 +26,7 @@ export class SawingForm extends SettingForm {
 
   override render(): TemplateResult {
     const { asking } = this;
-    if (asking === null) return html`<div class="titled"><h1 class="title">What is left on rough parts, and how it is sawn</h1>${choiceGrid(this.#all(), 0)}</div>`;
+    if (asking === null) return html`<div class="titled"><h1 class="title">${sayOutOfDate(this.bench) || 'What is left on rough parts, and how it is sawn'}</h1>${choiceGrid(this.#all(), 0)}</div>`;
     if (asking === 'by kind') return html`<div class="titled"><h1 class="title">Left on besides, by how a part is made; and resawing</h1>${choiceGrid(BY_KIND.map((told) => this.#own(told)), 0)}</div>`;
     if (asking === 'first') return html`<div class="titled"><h1 class="title">What counts first in the plan?</h1>${choiceGrid(OBJECTIVES.map((first): Choice => ({ label: first, chosen: first === this.bench.sawing.first, does: { here: () => this.tell({ first }) } })), 0)}</div>`;
     return this.askLength({ what: SAY[asking], beside: `now ${this.#write(this.bench.sawing[asking])}`, unit: this.bench.settings.rounding.unit, usual: this.bench.sawing[asking], take: (length) => { this.tell({ [asking]: length }); } });

@@ -32,7 +32,7 @@ describe('what is left on parts in the rough', () => {
     const session = taken(['new board ninety six by nine eight quarter', 'new board one hundred by nine']);
     const reply = session.say('the long rail may hide a knot');
     expect(reply).toContain('goes to its hidden face');
-    expect(reply).toContain('I plan again');
+    expect(reply).toContain('The cutting plan is out of date: may hide a knot now: long rail. I plan anew.');
     expect(blank(session, 'longRail')?.mayHideDefect).toBe(true);
     for (const record of session.bench.records) expect(readRecord(JSON.parse(JSON.stringify(record)))).toEqual({ ok: true, value: record });
     session.say('the long rail must be clear');
