@@ -5,10 +5,12 @@ import { nanometres, NANOMETRES_PER_MILLIMETRE, type Length } from '../core/leng
 import { writeLength } from '../core/length/write.ts';
 import { evaluate } from '../core/piece/evaluate.ts';
 import { loadPiece } from '../core/piece/load.ts';
+import { roughTold, toldFaults } from '../core/respond/filedTold.ts';
 import { failure, success, type Result } from '../core/result.ts';
 import { blanksOf } from '../core/stock/blanks.ts';
 import { readBoards } from '../core/stock/boardTable.ts';
 import type { Blank } from '../core/stock/board.ts';
+import { NO_EXTRAS } from '../core/stock/rough.ts';
 import { readParts } from '../core/stock/partTable.ts';
 import { GRADE_YIELDS, toBuy, type Grade } from '../core/stock/buying.ts';
 import { faultsOf } from '../core/stock/plan/check.ts';
@@ -95,7 +97,10 @@ function readCommand(): Result<Command, Faults> {
 
 function blanksOfPiece(text: string): Result<Blank[], Faults> {
   const piece = loadPiece(text);
-  return piece.ok ? success(blanksOf(piece.value.file, evaluate(piece.value, []))) : failure(piece.fault.map(({ message }) => message));
+  if (!piece.ok) return failure(piece.fault.map(({ message }) => message));
+  const faults = toldFaults(piece.value);
+  if (faults.length > 0) return failure(faults.map(({ item, message }) => `$.told[${item}]: ${message}`));
+  return success(blanksOf(piece.value.file, evaluate(piece.value, []), NO_EXTRAS, roughTold(piece.value.file)));
 }
 
 function readTable(file: string, unit: 'inch' | 'millimetre' | undefined): Result<Blank[], Faults> {

@@ -221,7 +221,7 @@ export type KeepingRequest =
   | { readonly kind: 'scratch that' }
   | { readonly kind: 'put back' }
   | { readonly kind: 'load piece'; readonly text: string; readonly from: string }
-  /** The piece as a file, with the rack and its cutting plan. */
+  /** The piece as a file, with what was told of its parts, the rack and its cutting plan. */
   | { readonly kind: 'save piece' }
   /** A backup of everything takes the place of what is on the bench; `sure` once the maker has been told what that costs. */
   | { readonly kind: 'take in everything'; readonly text: string; readonly sure?: true }

@@ -38,6 +38,36 @@ export interface PieceFile {
   readonly boards?: readonly FiledBoard[];
   /** The cutting plan that was taken, as the journal has it. */
   readonly plan?: object;
+  /** What was told of parts, of copies and of boards of panels at the bench. */
+  readonly told?: readonly FiledTold[];
+}
+
+type FiledFace = 'A' | 'B' | 'C' | 'D';
+type FiledEnd = 'numbered' | 'other';
+
+/** Of a part: what is left on it, whether it may hide a defect, what counts first when its copies are placed. With a copy: its faces and ends. With a board: which way it arches. */
+export interface FiledTold {
+  readonly part: string;
+  readonly copy?: number;
+  readonly board?: number;
+  /** Written lengths: `1/2 in`. */
+  readonly longer?: string;
+  readonly wider?: string;
+  readonly thicker?: string;
+  readonly mayHideDefect?: boolean;
+  readonly order?: readonly string[];
+  readonly show?: readonly FiledFace[];
+  readonly hide?: readonly FiledFace[];
+  readonly best?: readonly FiledFace[];
+  readonly glueLines?: readonly FiledFace[];
+  readonly straight?: readonly FiledFace[];
+  readonly flat?: readonly FiledFace[];
+  readonly figured?: readonly FiledFace[];
+  readonly faceSide?: FiledFace;
+  readonly faceEdge?: FiledFace;
+  readonly up?: FiledEnd;
+  readonly arch?: FiledEnd;
+  readonly arches?: 'up' | 'down';
 }
 
 /** Cells by the name of their column; what is not told is left out. */

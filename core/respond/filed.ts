@@ -10,21 +10,25 @@ import type { PieceFile } from '../piece/file.ts';
 import { readJson } from '../piece/json.ts';
 import { memberOf } from '../piece/jsonNode.ts';
 import { writePiece } from '../piece/load.ts';
+import type { LoadedPiece } from '../piece/loadedPiece.ts';
 import { placeAt } from '../piece/place.ts';
 import { failure, success, type Result } from '../result.ts';
 import type { Board } from '../stock/board.ts';
 import { boardsOfFile, fileBoards } from '../stock/boardTable.ts';
 import { canBeCut } from '../stock/plan/check.ts';
 import { boardFault } from '../stock/rack.ts';
+import { bringTold } from './bringTold.ts';
+import { toldFaults, toldOnBench } from './filedTold.ts';
 import { sayCount, sentence } from './saying.ts';
 import { takenPlan } from './cuttingState.ts';
 
-/** The piece on the bench as a file, with the rack and the plan that was taken. */
+/** The piece on the bench as a file, with what was told of its parts, the rack and the plan that was taken. */
 export function pieceWithBoards(state: State, file: PieceFile): string {
   const plan = takenPlan(state);
-  const bare = Object.fromEntries(Object.entries(file).filter(([key]) => key !== 'boards' && key !== 'plan')) as unknown as PieceFile;
+  const bare = Object.fromEntries(Object.entries(file).filter(([key]) => key !== 'boards' && key !== 'plan' && key !== 'told')) as unknown as PieceFile;
   const boards = fileBoards([...state.rack.values()].sort((a, b) => a.number - b.number));
-  return writePiece({ ...bare, ...(boards.length === 0 ? {} : { boards }), ...(plan === undefined ? {} : { plan }) });
+  const told = toldOnBench(state);
+  return writePiece({ ...bare, ...(told.length === 0 ? {} : { told }), ...(boards.length === 0 ? {} : { boards }), ...(plan === undefined ? {} : { plan }) });
 }
 
 interface Brought {
@@ -33,21 +37,24 @@ interface Brought {
 }
 
 /**
- * What a piece file brings besides the piece: boards that the rack has not, and its plan where the bench has none of that piece. A board that was on
+ * What a piece file brings besides the piece: what is told of its parts, boards that the rack has not, and its plan where the bench has none of that piece. A board that was on
  * the rack just so is not brought again, whatever became of it since; another one whose number is taken gets the next. Faults as lines, with their places.
  */
-export function broughtBy(bench: Bench, text: string, file: PieceFile): Result<Brought, readonly string[]> {
+export function broughtBy(bench: Bench, text: string, piece: LoadedPiece): Result<Brought, readonly string[]> {
+  const { file } = piece;
   const read = boardsOfFile(file.boards ?? []);
   const wrong = read.ok ? read.value.flatMap((board, line) => { const message = boardFault(board); return message === undefined ? [] : [{ line, message: `Of this board, ${message}. Put it right, or take the board out of the file.` }]; }) : read.fault;
   const plan = file.plan === undefined ? undefined : v.safeParse(PlanSchema, file.plan);
   const uncuttable = plan?.success === true ? plan.output.boards.map((board) => faultOf(board, file)).find((fault) => fault !== undefined) : undefined;
   const faults = [
+    ...toldFaults(piece).map(({ item, message }) => placed(text, ['told', item], message)),
     ...wrong.map(({ line, message }) => placed(text, ['boards', line], message)),
     ...(plan?.success === false ? [placed(text, ['plan'], `${v.getDotPath(plan.issues[0]) ?? 'the plan'}: ${plan.issues[0].message}. Expected the plan as it was saved: take “plan” out of the file and plan again.`)] : []),
     ...(uncuttable === undefined ? [] : [placed(text, ['plan'], `${uncuttable} Take “plan” out of the file and plan again.`)]),
   ];
   if (!read.ok || faults.length > 0) return failure(faults);
-  return success(bring(bench, file.name, read.value, plan?.success === true ? plan.output : undefined));
+  const [told, brought] = [bringTold(bench.state, file), bring(bench, file.name, read.value, plan?.success === true ? plan.output : undefined)];
+  return success({ entries: [...told.entries, ...brought.entries], say: [told.say, brought.say].filter(Boolean).join(' ') });
 }
 
 /** Why a board of a plan cannot be cut as it is written down; undefined when it can. */

@@ -55,8 +55,8 @@ function load(bench: Bench, text: string, from: string): Response {
     });
   }
   const { name, parts } = loaded.value.file;
-  const brought = broughtBy(bench, text, loaded.value.file);
-  if (!brought.ok) return refuse(`The boards or the plan in that file cannot be read.${bench.state.piece ? ' The piece on the bench stays as it is.' : ''} The screen tells where.`, { note: brought.fault.slice(0, MOST_FAULTS_SHOWN).join('\n'), screen: { name: 'files' } });
+  const brought = broughtBy(bench, text, loaded.value);
+  if (!brought.ok) return refuse(`What that file has besides the piece cannot be read.${bench.state.piece ? ' The piece on the bench stays as it is.' : ''} The screen tells where.`, { note: brought.fault.slice(0, MOST_FAULTS_SHOWN).join('\n'), screen: { name: 'files' } });
   return write([{ kind: 'piece loaded', text, from }, ...brought.value.entries], {
     say: [`${name} is on the bench: ${sayCount(parts.length, 'kind of part', 'kinds of part')}.`, brought.value.say, sayPlanned(loaded.value)].filter(Boolean).join(' '), screen: { name: 'step' }, signal: 'done',
   });

@@ -10,7 +10,7 @@ import { sayList, sentence, spoken } from './saying.ts';
 import { sizesOf } from './views.ts';
 
 /** More than this left on a part is a slip of the finger. */
-const MOST_MORE = 12 * NANOMETRES_PER_INCH;
+export const MOST_MORE = 12 * NANOMETRES_PER_INCH;
 
 /** A part as it is cut: every side with what it is made of. */
 export interface InTheRough {
