@@ -4,17 +4,33 @@ import type { MicrophoneEvents, SoundSource } from '../../kiosk/ear/microphone.t
 import { CARE_TIMES } from '../../kiosk/ear/recogniserCare.ts';
 import type { CareTimes } from '../../kiosk/ear/recogniserCare.ts';
 
+interface MakeOptions {
+  readonly pushed?: boolean;
+  /** The maker chose a model of this address. */
+  readonly chosen?: string;
+  /** Other addresses than the kiosk's for the model that ships and the dictionary. */
+  readonly model?: string;
+  readonly dictionary?: string;
+  readonly times?: Partial<CareTimes>;
+  readonly heapGrowthBytes?: number;
+}
+
 /** The page that the ear's tests run in: the ear alone, and what it said, in order. */
 interface EarPage {
   readonly log: { readonly at: number; readonly event: string; readonly detail: unknown }[];
   ear: Ear;
   /** With `pushed` the ear hears only what push() gives it. */
-  make(options: { readonly pushed?: boolean; /** The maker chose a model of this address. */ readonly chosen?: string; readonly times?: Partial<CareTimes>; readonly heapGrowthBytes?: number }): void;
+  make(options: MakeOptions): void;
   /**
    * Gives 16 kHz sound as fast as it is worked through, and settles when all of it was; what is less than a block of 100 ms at the end is left out.
    * @throws {Error} when the engine is lost on the way
    */
   push(sound: Float32Array<ArrayBuffer>): Promise<void>;
+  /**
+   * The same in the time of the sound itself: for the ear, 100 ms pass with each block, so that attention lasts as long as it would at the bench.
+   * @throws {Error} when the engine is lost on the way
+   */
+  hear(sound: Float32Array<ArrayBuffer>): Promise<void>;
   /** Gives sound as a microphone would, a block each 100 ms. */
   pushInTime(sound: Float32Array<ArrayBuffer>): Promise<void>;
   /** Fetches a WAV (16 kHz, mono, 16 bits). */
@@ -29,15 +45,21 @@ const BLOCK = 1_600;
 /** Five seconds: more at once, and the engine would seem not to answer. */
 const BLOCKS_AT_ONCE = 50;
 const WAV_HEADER_BYTES = 44;
+const BLOCK_MS = BLOCK / 16;
 let pushTo: MicrophoneEvents | undefined;
+/** How far the ear's time is before the clock, in milliseconds; and its time while it goes by the sound and not by the clock. */
+let ahead = 0;
+let bySound: number | undefined;
+const onTheClock = performance.now.bind(performance);
+performance.now = () => bySound ?? onTheClock() + ahead;
 
 const page: EarPage = {
   log: [],
   ear: createEar({ events: eventsInto('unmade') }),
-  make({ pushed = false, times = {}, heapGrowthBytes, chosen }) {
+  make({ pushed = false, times = {}, heapGrowthBytes, chosen, model = '/models/model.tar.gz', dictionary = '/ear/dictionary.txt.gz' }) {
     const options: EarOptions = {
       events: eventsInto(''),
-      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', dictionaryUrl: '/ear/dictionary.txt.gz', model: (refused) => Promise.resolve(chosen === undefined || refused.has(chosen) ? '/models/model.tar.gz' : chosen) },
+      addresses: { workerUrl: '/ear/recogniser-worker.js', engineUrl: '/ear/vosk.wasm', dictionaryUrl: dictionary, model: (refused) => Promise.resolve(chosen === undefined || refused.has(chosen) ? model : chosen) },
       careTimes: { ...CARE_TIMES, ...times },
       ...(pushed ? { source: pushedSound } : {}),
       ...(heapGrowthBytes === undefined ? {} : { heapGrowthBytes }),
@@ -50,6 +72,19 @@ const page: EarPage = {
       if ((at / BLOCK) % BLOCKS_AT_ONCE === 0) await workedThrough();
     }
     await workedThrough();
+  },
+  async hear(sound) {
+    bySound = performance.now();
+    try {
+      for (let at = 0; at + BLOCK <= sound.length; at += BLOCK) {
+        bySound += BLOCK_MS;
+        pushTo?.block(sound.slice(at, at + BLOCK));
+        await workedThrough();
+      }
+    } finally {
+      ahead = bySound - onTheClock();
+      bySound = undefined;
+    }
   },
   async pushInTime(sound) {
     const began = performance.now();
