@@ -34,8 +34,14 @@ interface Waiting {
   readonly timer: ReturnType<typeof setTimeout>;
 }
 
-/** Longest wait for an answer once the model is loaded; decoding lags behind by less than this even on a slow board. */
-const ANSWER_WITHIN_MS = 8_000;
+/** How long it may take. */
+export interface Patience {
+  /** A model that has not loaded by then never will. */
+  readonly loadWithinMs: number;
+  /** Longest wait for an answer once the model is loaded; decoding lags behind by less than this even on a slow board. */
+  readonly answerWithinMs: number;
+}
+
 /** A grammar of sentences takes half a second to make on a desk, and several on a slow board that has other things to do. */
 const GRAMMAR_WITHIN_MS = 30_000;
 
@@ -46,13 +52,15 @@ const GRAMMAR_WITHIN_MS = 30_000;
 export class Recogniser {
   readonly #worker: Worker;
   readonly #events: RecogniserEvents;
+  readonly #answerWithinMs: number;
   readonly #waiting = new Map<number, Waiting>();
   #lastNumber = 0;
   #grammarsInMaking = 0;
   #ended = false;
 
-  private constructor(workerUrl: WorkerAddress, events: RecogniserEvents) {
+  private constructor(workerUrl: WorkerAddress, events: RecogniserEvents, answerWithinMs: number) {
     this.#events = events;
+    this.#answerWithinMs = answerWithinMs;
     this.#worker = startWorker(workerUrl, 'recogniser');
     this.#worker.addEventListener('message', (event: MessageEvent<FromWorker>) => this.#take(event.data));
     // A script that cannot be fetched or parsed, or is refused by the policy, says so here and nowhere else.
@@ -61,13 +69,13 @@ export class Recogniser {
 
   /**
    * Starts a worker and loads engine and model.
-   * @throws {RecogniserError} with the fault, within `withinMs` at the latest; the worker is gone by then
+   * @throws {RecogniserError} with the fault, within `loadWithinMs` at the latest; the worker is gone by then
    */
-  static async load(addresses: RecogniserAddresses, events: RecogniserEvents, withinMs: number): Promise<Recogniser> {
-    const recogniser = new Recogniser(addresses.workerUrl, events);
+  static async load(addresses: RecogniserAddresses, events: RecogniserEvents, { loadWithinMs, answerWithinMs }: Patience): Promise<Recogniser> {
+    const recogniser = new Recogniser(addresses.workerUrl, events, answerWithinMs);
     const absolute = (url: string) => new URL(url, location.href).href;
     try {
-      await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl), dictionaryUrl: absolute(addresses.dictionaryUrl) }, withinMs);
+      await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl), dictionaryUrl: absolute(addresses.dictionaryUrl) }, loadWithinMs);
       return recogniser;
     } catch (error) {
       recogniser.end();
@@ -119,7 +127,7 @@ export class Recogniser {
   }
 
   /** While a grammar is made, all else waits behind it. */
-  #ask(ask: Ask, withinMs = this.#grammarsInMaking > 0 ? GRAMMAR_WITHIN_MS : ANSWER_WITHIN_MS): Promise<Extract<FromWorker, { done: true }>> {
+  #ask(ask: Ask, withinMs = this.#grammarsInMaking > 0 ? GRAMMAR_WITHIN_MS : this.#answerWithinMs): Promise<Extract<FromWorker, { done: true }>> {
     if (this.#ended) return Promise.reject(new RecogniserError('refused', 'the recogniser was stopped'));
     this.#lastNumber += 1;
     const number = this.#lastNumber;

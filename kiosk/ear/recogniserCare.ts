@@ -1,5 +1,5 @@
 import { Recogniser, RecogniserError } from './recogniser.ts';
-import type { RecogniserAddresses, RecogniserEvents } from './recogniser.ts';
+import type { Patience, RecogniserAddresses, RecogniserEvents } from './recogniser.ts';
 import type { Grammar } from './grammar.ts';
 import type { Health, StrictGrammar } from './messages.ts';
 import type { EngineFault } from './state.ts';
@@ -16,9 +16,7 @@ export interface ModelInUse {
   readonly loadMs: number;
 }
 
-export interface CareTimes {
-  /** A model that has not loaded by then never will. */
-  readonly loadWithinMs: number;
+export interface CareTimes extends Patience {
   /** Pauses before each new try after a failure; when they are used up it gives up until asked. */
   readonly retryAfterMs: readonly number[];
   /** How often it is asked whether it is well. */
@@ -30,7 +28,7 @@ export interface CareTimes {
 }
 
 export const CARE_TIMES: CareTimes = {
-  loadWithinMs: 60_000, retryAfterMs: [500, 3_000, 10_000], checkEveryMs: 5_000, forgiveAfterMs: 600_000, lookForModelMs: 30_000,
+  loadWithinMs: 60_000, answerWithinMs: 8_000, retryAfterMs: [500, 3_000, 10_000], checkEveryMs: 5_000, forgiveAfterMs: 600_000, lookForModelMs: 30_000,
 };
 
 /** The engine grows while it listens and never gives back: past this growth since it was loaded, a fresh one is started when nobody is speaking. */
@@ -151,7 +149,7 @@ export class RecogniserCare {
         partial: (words) => this.#events.partial(words),
         words: (words, sureness) => this.#events.words(words, sureness),
         crashed: (reason) => { if (round === this.#round) this.#failed(new RecogniserError('engine failed', reason)); },
-      }, this.#times.loadWithinMs);
+      }, this.#times);
       if (round !== this.#round) {
         recogniser.end();
         return;

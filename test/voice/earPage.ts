@@ -4,7 +4,7 @@ import type { MicrophoneEvents, SoundSource } from '../../kiosk/ear/microphone.t
 import { CARE_TIMES } from '../../kiosk/ear/recogniserCare.ts';
 import type { CareTimes } from '../../kiosk/ear/recogniserCare.ts';
 
-interface MakeOptions {
+export interface MakeOptions {
   readonly pushed?: boolean;
   /** The maker chose a model of this address. */
   readonly chosen?: string;

@@ -11,8 +11,10 @@ import { pronounce } from '../../kiosk/ear/words/pronounce.ts';
 const SOUNDS = join(import.meta.dirname, '..', '..', 'sounds');
 export const SHIPPED_MODEL = join(SOUNDS, 'speech-model', 'model.tar.gz');
 
+let dictionary: Dictionary | undefined;
+
 export function shippedDictionary(): Dictionary {
-  return readDictionary(gunzipSync(readFileSync(join(SOUNDS, 'dictionary', 'dictionary.txt.gz'))).toString());
+  return dictionary ??= readDictionary(gunzipSync(readFileSync(join(SOUNDS, 'dictionary', 'dictionary.txt.gz'))).toString());
 }
 
 /** The shipped model after a shell command was run in its folder. */
@@ -22,7 +24,7 @@ export function changedModel(command: string, ownWords: readonly string[] = []):
     execFileSync('tar', ['-C', folder, '--strip-components=1', '-xzf', SHIPPED_MODEL]);
     if (ownWords.length > 0) writeWords(folder, ownWords);
     execFileSync('sh', ['-c', command], { cwd: folder });
-    return execFileSync('tar', ['-C', dirname(folder), '-czf', '-', folder.slice(dirname(folder).length + 1)], { maxBuffer: 1e8 });
+    return execFileSync('tar', ['-C', dirname(folder), '-I', 'gzip -1', '-cf', '-', folder.slice(dirname(folder).length + 1)], { maxBuffer: 1e8 });
   } finally {
     rmSync(folder, { recursive: true });
   }
@@ -34,8 +36,7 @@ export function modelWithOwnWords(words: readonly string[]): Buffer {
 }
 
 function writeWords(folder: string, words: readonly string[]): void {
-  const dictionary = shippedDictionary();
-  const spoken = words.map((word) => ({ word, pronunciations: pronounce(word, dictionary)?.pronunciations ?? [] }));
+  const spoken = words.map((word) => ({ word, pronunciations: pronounce(word, shippedDictionary())?.pronunciations ?? [] }));
   for (const [path, bytes] of graphFiles(spoken)) {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), bytes);
