@@ -2,8 +2,8 @@ import type { Page } from 'playwright-core';
 import type { BenchKiosk } from '../../kiosk/kiosk.ts';
 import { hearItself } from './loopback.ts';
 import { roomResponse, SHOP } from './room.ts';
-import { quiet } from './sound.ts';
-import { loadDemo, openWholeKiosk, type WholeKiosk } from './wholeKiosk.ts';
+import { joined, quiet } from './sound.ts';
+import { loadDemo, openWholeKiosk, spoken, untilSaid, type WholeKiosk } from './wholeKiosk.ts';
 
 /** How much softer the kiosk's own voice comes back into its microphone. */
 export const ECHO_DB = -15;
@@ -23,17 +23,32 @@ export async function openInRoom(): Promise<WholeKiosk> {
   return kiosk;
 }
 
-/** Waits until the kiosk has spoken and its ear hears again; gives the loudest that its microphone heard meanwhile. */
-export async function untilSilent(page: Page): Promise<number> {
-  return page.evaluate(async () => {
+/** Waits until the kiosk has spoken and its ear hears again, for so long; gives the loudest that its microphone heard meanwhile. */
+export async function untilSilent(page: Page, forMs = 900): Promise<number> {
+  return page.evaluate(async (wanted) => {
     const view = () => document.querySelector<BenchKiosk>('bench-kiosk')?.view;
     let loudest = -90;
     let silentSince = performance.now();
-    while (performance.now() - silentSince < 900) {
+    while (performance.now() - silentSince < wanted) {
       if (view()?.mouth.state === 'speaking' || view()?.ear.state === 'deaf') silentSince = performance.now();
       loudest = Math.max(loudest, view()?.ear.levelDb ?? -90);
       await new Promise((soon) => { setTimeout(soon, 50); });
     }
     return loudest;
-  });
+  }, forMs);
+}
+
+/** What is still being said is cut short by the listen key; then somebody in the shop says it, and again when nothing like the answer comes. Gives the whole answer. */
+export async function answerTo(page: Page, words: string, answer: RegExp): Promise<string> {
+  const samples = [...joined(quiet(0.2), spoken(words))];
+  for (let times = 1; ; times += 1) {
+    await page.evaluate(() => document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-act', { detail: { kind: 'hush' } })));
+    await untilSilent(page, 400);
+    await page.evaluate((sound) => window.playInShop(sound, false), samples);
+    try {
+      return await untilSaid(page, answer, 15_000);
+    } catch (error) {
+      if (times === 3) throw error;
+    }
+  }
 }
