@@ -1,4 +1,10 @@
 import { openAsBlob } from 'node:fs';
+import type { Bench } from '../../core/bench/bench.ts';
+import { dependsOn } from '../../core/talk/dependence.ts';
+import { phrasesFor } from '../../core/talk/grammar.ts';
+import { wordsIn } from '../../core/talk/strict/expression.ts';
+import { sentencesFor } from '../../core/talk/strict/sentences.ts';
+import { wordGraph } from '../../core/talk/strict/wordGraph.ts';
 import { Attention } from '../../kiosk/ear/attention.ts';
 import type { Noticed } from '../../kiosk/ear/attention.ts';
 import { Gain } from '../../kiosk/ear/gain.ts';
@@ -8,6 +14,8 @@ import type { Engine, EngineRecognizer } from '../../kiosk/ear/engine.ts';
 import type { ModelFiles } from '../../kiosk/ear/graph/graphFiles.ts';
 import { SAMPLE_RATE_HZ } from '../../kiosk/ear/messages.ts';
 import { Steady } from '../../kiosk/ear/steady.ts';
+import { trustedWords } from '../../kiosk/ear/trust.ts';
+import type { DependsOn } from '../../kiosk/ear/trust.ts';
 import { unpackTarGz } from '../../kiosk/ear/unpack.ts';
 import { openVocabulary } from '../../kiosk/ear/vocabulary.ts';
 import type { Vocabulary } from '../../kiosk/ear/vocabulary.ts';
@@ -18,6 +26,8 @@ import { SHIPPED_MODEL, shippedDictionary } from './models.ts';
 interface Note {
   readonly atMs: number;
   readonly noticed: Noticed;
+  /** Words of it that were not heard clearly. */
+  readonly doubtful: readonly string[];
 }
 
 const BLOCK = SAMPLE_RATE_HZ / 10;
@@ -42,8 +52,28 @@ export class NodeEngine {
     const { unknown } = this.#vocabulary.learn(wordsToAsk(phrases, addressWord));
     const grammar = makeGrammar(phrases, addressWord, new Set(unknown));
     const recogniser = new this.engine.Recognizer(this.#vocabulary.model, SAMPLE_RATE_HZ, JSON.stringify(grammar.phrases));
-    return new EarInNode(this.engine, recogniser, addressWord, grammar.meant);
+    return new EarInNode(this.engine, recogniser, { addressWord, meant: grammar.meant });
   }
+
+  /** An ear that listens by sentences to what this bench understands now, as the kiosk's does; end the one before first. */
+  earOf(bench: Bench): EarInNode {
+    const { addressWord } = bench.state.settings;
+    const sentences = sentencesFor(bench);
+    const phrases = phrasesFor(bench);
+    const { unknown } = this.#vocabulary.learn([...new Set([...wordsToAsk(phrases, addressWord), ...wordsIn(sentences)])]);
+    if (this.#vocabulary.follow === undefined) throw new Error('the model that ships cannot listen by sentences');
+    this.#vocabulary.follow(wordGraph(sentences), addressWord);
+    const recogniser = new this.engine.Recognizer(this.#vocabulary.model, SAMPLE_RATE_HZ);
+    recogniser.SetWords(true);
+    return new EarInNode(this.engine, recogniser, { addressWord, meant: makeGrammar(phrases, addressWord, new Set(unknown)).meant, trusts: (words, at) => dependsOn(words, at, bench) });
+  }
+}
+
+interface Listening {
+  readonly addressWord: string;
+  readonly meant: ReadonlyMap<string, string>;
+  /** With it, only what is heard surely is taken for said. */
+  readonly trusts?: DependsOn;
 }
 
 /**
@@ -57,7 +87,7 @@ export class EarInNode {
   readonly #gain = new Gain();
   readonly #steady = new Steady();
   readonly #attention: Attention;
-  readonly #meant: ReadonlyMap<string, string>;
+  readonly #listening: Listening;
   readonly #buffer: number;
   #lastGuess = '';
   #heardMs = 0;
@@ -67,11 +97,11 @@ export class EarInNode {
   /** All words that came out of the engine, whoever they were meant for. */
   words: { readonly atMs: number; readonly text: string }[] = [];
 
-  constructor(engine: Engine, recogniser: EngineRecognizer, addressWord: string, meant: ReadonlyMap<string, string>) {
+  constructor(engine: Engine, recogniser: EngineRecognizer, listening: Listening) {
     this.#engine = engine;
     this.#recogniser = recogniser;
-    this.#attention = new Attention(addressWord);
-    this.#meant = meant;
+    this.#attention = new Attention(listening.addressWord);
+    this.#listening = listening;
     this.#buffer = engine._malloc(BLOCK * Float32Array.BYTES_PER_ELEMENT);
   }
 
@@ -127,14 +157,17 @@ export class EarInNode {
 
   #said(json: string): void {
     this.#lastGuess = '';
-    const { text = '' } = JSON.parse(json) as { text?: string };
+    const { text = '', result = [] } = JSON.parse(json) as { text?: string; result?: readonly { readonly conf: number }[] };
     if (text === '') return;
     this.words.push({ atMs: this.#heardMs, text });
-    this.#note(this.#attention.words(asMeant(text, this.#meant), this.#heardMs));
+    const { addressWord, meant, trusts } = this.#listening;
+    const heard = asMeant(text, meant);
+    const { words, doubtful } = trusts === undefined ? { words: heard, doubtful: [] } : trustedWords(heard, result.map(({ conf }) => conf), addressWord, trusts);
+    this.#note(this.#attention.words(words, this.#heardMs), doubtful);
   }
 
-  #note(noticed: Noticed | undefined): void {
-    if (noticed !== undefined) this.notes.push({ atMs: this.#heardMs, noticed });
+  #note(noticed: Noticed | undefined, doubtful: readonly string[] = []): void {
+    if (noticed !== undefined) this.notes.push({ atMs: this.#heardMs, noticed, doubtful });
   }
 }
 

