@@ -1,6 +1,6 @@
 import { readSpokenNumber } from '../length/parseSpoken.ts';
 import { sayNumber } from '../length/sayNumber.ts';
-import { celsiusOf } from '../wood/temperature.ts';
+import { celsiusOf, type TemperatureScale } from '../wood/temperature.ts';
 import type { Slot } from './slot.ts';
 
 const SCALES = /^(?:celsius|centigrade|fahrenheit|c|f)$/;
@@ -17,19 +17,31 @@ export const degreesSlot: Slot<number> = {
     const scale = named === undefined ? state.settings.temperature : named.startsWith('f') ? 'fahrenheit' : 'celsius';
     return [{ value: celsiusOf(value, scale) }];
   },
-  samples: () => [...Array.from({ length: 36 }, (_, index) => `${spoken(index)} degrees`), 'minus two degrees', 'minus five degrees', 'one degree', 'forty one degrees fahrenheit', 'seventy degrees fahrenheit', 'twelve degrees celsius', 'fifty four degrees', 'sixty eight degrees'],
+  samples: ({ state }) => [...temperatures(state.settings.temperature), 'forty one degrees fahrenheit', 'seventy degrees fahrenheit', 'twelve degrees celsius'],
 };
 
-/** 'eighty percent', 'nine point five percent', '65 percent'. */
-export const percentSlot: Slot<number> = {
-  longest: 5,
-  read: (words) => {
-    if (words.at(-1) !== 'percent' && words.at(-1) !== '%') return [];
-    const value = signedNumber(words.slice(0, -1));
-    return value === undefined || value < 0 ? [{ fault: `“${words.join(' ')}” is no percentage` }] : [{ value }];
-  },
-  samples: () => [...[5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 95].map((count) => `${spoken(count)} percent`), 'nine point five percent', 'one hundred percent'],
-};
+function percentage(...samples: readonly string[]): Slot<number> {
+  return {
+    longest: 5,
+    read: (words) => {
+      if (words.at(-1) !== 'percent' && words.at(-1) !== '%') return [];
+      const value = signedNumber(words.slice(0, -1));
+      return value === undefined || value < 0 ? [{ fault: `“${words.join(' ')}” is no percentage` }] : [{ value }];
+    },
+    samples: () => samples,
+  };
+}
+
+const percents = (...counts: readonly number[]): readonly string[] => counts.map((count) => `${spoken(count)} percent`);
+/** Humidity: 'eighty percent', '65 percent'. */
+export const percentSlot = percentage(...percents(15, 18, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 95), 'one hundred percent');
+/** Moisture of wood: 'eight percent', 'nine point five percent'. */
+export const moistureSlot = percentage(...percents(5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 25), 'nine point five percent');
+
+function temperatures(scale: TemperatureScale): readonly string[] {
+  if (scale === 'fahrenheit') return Array.from({ length: 35 }, (_, index) => `${spoken(2 * index + 31)} degrees`);
+  return [...Array.from({ length: 36 }, (_, index) => (index === 1 ? 'one degree' : `${spoken(index)} degrees`)), 'minus two degrees', 'minus five degrees'];
+}
 
 /** 'eight hundred grams'. */
 export const gramsSlot: Slot<number> = {

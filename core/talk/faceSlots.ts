@@ -25,7 +25,7 @@ export const facesSlot: Slot<readonly Face[]> = {
     const faces = readFaces(words);
     return faces ? [{ value: faces }] : [];
   },
-  samples: () => ['a', 'b', 'c', 'd', 'a and b', 'b and c', 'c and d', 'd and a', 'alpha', 'bravo', 'charlie', 'delta', 'alpha and bravo', 'charlie and delta', 'all four'],
+  samples: () => ['a', 'b', 'c', 'd', 'a and b', 'b and c', 'c and d', 'a and d', 'alpha', 'bravo', 'charlie', 'delta', 'alpha and bravo', 'charlie and delta', 'all four'],
 };
 
 export const faceSlot: Slot<Face> = {

@@ -1,4 +1,5 @@
 import type { Bench } from '../bench/bench.ts';
+import { mostBoards } from './counts.ts';
 import { examplesFor, rowPhrases, type Examples } from './expand.ts';
 import type { Pattern, Row } from './pattern.ts';
 import type { SlotName } from './slot.ts';
@@ -9,7 +10,7 @@ const PASSING: ReadonlySet<SlotName> = new Set(['timer', 'choice']);
 const LASTING_ROWS = [...WHOLE_REQUESTS, ...ANSWERS].filter((row) => !isPassing(row));
 const PASSING_ROWS = [...WHOLE_REQUESTS, ...ANSWERS].filter(isPassing);
 const NO_PIECE = {};
-/** What stays the same with a piece and a unit, for the phrases are asked for at every question. */
+/** What stays the same with a piece, its boards and the units, for the phrases are asked for at every question. */
 const lasting = new WeakMap<object, Map<string, readonly string[]>>();
 
 /**
@@ -38,14 +39,15 @@ export function phrasesOf(row: Row, examples: Examples): readonly string[] {
 const CONTRACTED: readonly (readonly [RegExp, string])[] = [[/^what is\b/, "what's"], [/^that is\b/, "that's"], [/^it is\b/, "it's"], [/^i am\b/, "i'm"], [/\bdoes not\b/, "doesn't"]];
 
 function lastingPhrases(bench: Bench): readonly string[] {
-  const { piece, settings: { rounding: { unit } } } = bench.state;
+  const { piece, settings: { rounding: { unit }, temperature } } = bench.state;
+  const key = `${unit} ${temperature} ${mostBoards(bench)}`;
   const ofPiece = lasting.get(piece ?? NO_PIECE) ?? new Map<string, readonly string[]>();
   lasting.set(piece ?? NO_PIECE, ofPiece);
-  const kept = ofPiece.get(unit);
+  const kept = ofPiece.get(key);
   if (kept) return kept;
   const examples = examplesFor(bench);
   const phrases = LASTING_ROWS.flatMap((row) => phrasesOf(row, examples));
-  ofPiece.set(unit, phrases);
+  ofPiece.set(key, phrases);
   return phrases;
 }
 

@@ -3,27 +3,27 @@ import type { Operand } from '../bench/request.ts';
 import { nanometres, type Length } from '../length/length.ts';
 import { readSpokenLength, readSpokenNumber, SPOKEN_LENGTH_WORDS } from '../length/parseSpoken.ts';
 import type { Rounding } from '../length/rounding.ts';
-import { sayLength, sayNumber, sayOrdinal } from '../length/say.ts';
+import { sayLength, sayOrdinal } from '../length/say.ts';
 import { spokenFraction } from '../length/spokenQuantity.ts';
-import { readDuration } from './duration.ts';
 import type { Reading, Slot } from './slot.ts';
 import { readSize, sizeSlot } from './subjects.ts';
 import { nameKey } from './words.ts';
 
-const MOST = 1000;
 const LENGTH_WORDS: ReadonlySet<string> = new Set([...SPOKEN_LENGTH_WORDS, 'mm', 'cm', 'm', 'in', 'ft', 'thou']);
 
-/** A length in the unit the bench is set to, unless it says its own. */
-export const lengthSlot: Slot<Length> = {
-  longest: 14,
-  read: (words, { state }) => {
-    // Most spans that are tried hold a word that no length has.
-    if (!words.every((word) => LENGTH_WORDS.has(word) || /\d/.test(word))) return [{ fault: `“${words.join(' ')}” is no length` }];
-    const length = readSpokenLength(words, state.settings.rounding.unit);
-    return [length.ok ? { value: length.value } : { fault: length.fault.message }];
-  },
-  samples: ({ state }) => (state.settings.rounding.unit === 'inch' ? INCH_SAMPLES : METRIC_SAMPLES),
-};
+/** A length in the unit the bench is set to, unless it says its own; examples of it in inches and in millimetres. */
+function measured(inches: readonly string[], millimetres: readonly string[]): Slot<Length> {
+  return {
+    longest: 14,
+    read: (words, { state }) => {
+      // Most spans that are tried hold a word that no length has.
+      if (!words.every((word) => LENGTH_WORDS.has(word) || /\d/.test(word))) return [{ fault: `“${words.join(' ')}” is no length` }];
+      const length = readSpokenLength(words, state.settings.rounding.unit);
+      return [length.ok ? { value: length.value } : { fault: length.fault.message }];
+    },
+    samples: ({ state }) => (state.settings.rounding.unit === 'inch' ? inches : millimetres),
+  };
+}
 
 /** Every fraction of the rule, each with another whole number, and lengths without one. */
 const INCH_SAMPLES: readonly string[] = [
@@ -31,7 +31,7 @@ const INCH_SAMPLES: readonly string[] = [
     const whole = index % 4 === 0 ? nanometres(0) : nanometres(((index * 7) % 72) * 25_400_000);
     return spoken(nanometres(whole + (numerator * 25_400_000) / denominator), { unit: 'inch', denominator: 64 }, index % 2 === 0);
   }),
-  'three inches', 'an inch and a half', 'two foot four and a half', 'six feet two inches', 'three point four three seven five', 'half an inch', 'five thousandths', 'five thou', 'eighty seven point three millimeters', 'eight point seven centimeters', 'one meter', 'one hundred and five inches', 'zero point oh five inches', 'a tenth of an inch', 'a hundredth of an inch',
+  'three inches', 'an inch and a half', 'two foot four and a half', 'six feet two inches', 'three point four three seven five', 'half an inch', 'thirty thou', 'eighty seven point three millimeters', 'eight point seven centimeters', 'one meter', 'one hundred and five inches', 'nine point oh five inches', 'twelve point six',
 ];
 
 /** Both digits before and after the point, up to the length of a table. */
@@ -44,15 +44,20 @@ function spoken(length: Length, rounding: Rounding, unit: boolean): string {
   return sayLength(length, rounding, { unit }).replaceAll(',', '').replaceAll('-', ' ').replaceAll('metre', 'meter');
 }
 
-export const countSlot: Slot<number> = {
-  longest: 4,
-  read: (words) => {
-    const count = readSpokenNumber(words);
-    if (!count.ok) return [{ fault: count.fault.message }];
-    return [count.value >= 1 && count.value <= MOST ? { value: count.value } : { fault: `from one to ${sayNumber(MOST)}, not ${sayNumber(count.value)}` }];
-  },
-  samples: () => [2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 24, 30, 36, 40, 48, 50, 60].map((count) => sayNumber(count).replace('-', ' ')),
-};
+export const lengthSlot = measured(INCH_SAMPLES, METRIC_SAMPLES);
+export const smallSlot = measured(
+  ['a quarter', 'a half', 'an inch', 'one inch', 'two inches', 'three eighths of an inch', 'an inch and a half', 'one and a quarter', 'seven sixteenths', 'three thirty seconds', 'five', 'one point two five', 'twelve millimeters'],
+  ['two millimeters', 'five', 'twelve millimeters', 'forty', 'six point five'],
+);
+export const gapSlot = measured(
+  ['a sixteenth', 'one sixteenth', 'a thirty second of an inch', 'one thirty second', 'one sixty fourth', 'three sixty fourths', 'five thou', 'five thousandths', 'ten thousandths of an inch', 'a tenth of an inch', 'a hundredth of an inch', 'zero', 'zero point oh five', 'point oh one two inches', 'half a millimeter', 'an eighth'],
+  ['half a millimeter', 'one millimeter', 'zero point three', 'two millimeters', 'zero', 'point five'],
+);
+/** Along a board, from its marked end or edge. */
+export const alongSlot = measured(
+  ['zero', 'thirty', 'thirty four', 'twelve inches', 'three and a half', 'sixty', 'ninety one and a half', 'two', 'forty eight', 'twenty seven and three quarters', 'fifty', 'four', 'six'],
+  ['zero', 'three hundred', 'four hundred and fifty', 'fifty', 'six hundred and forty millimeters', 'nine hundred'],
+);
 
 export const fractionSlot: Slot<{ readonly numerator: number; readonly denominator: number }> = {
   longest: 4,
@@ -76,23 +81,14 @@ export const operandSlot: Slot<Operand> = {
   samples: (bench) => [...lengthSlot.samples(bench).filter((_, index) => index % 3 === 0), ...sizeSlot.samples(bench).filter((_, index) => index % 4 === 0), 'that'],
 };
 
+/** The same, with examples of what is set side by side. */
+export const eachSlot: Slot<Operand> = { ...operandSlot, samples: (bench) => smallSlot.samples(bench) };
+
 /** The reason that fits: of a length when there is a number in it, else of a size. */
 function operandFault(words: readonly string[], readings: readonly Reading<Operand>[]): Reading<Operand> {
   const [ofLength, ofSize] = readings;
   return (words.some((word) => /\d/.test(word) || readSpokenNumber([word]).ok) ? ofLength : ofSize) ?? { fault: `“${words.join(' ')}” is no size` };
 }
-
-export const durationSlot: Slot<number> = {
-  longest: 10,
-  read: (words) => {
-    const durationMs = readDuration(words);
-    return durationMs === undefined ? [] : [{ value: durationMs }];
-  },
-  samples: () => [
-    'thirty minute', 'twenty minute', 'five minutes', 'ten minutes', 'fifteen minutes', 'two minutes', 'three minutes', 'forty five minutes', 'an hour', 'an hour and a half', 'half an hour', 'two hours',
-    'twenty four hours', 'a day', 'three days', 'one minute', 'ninety seconds', 'thirty seconds', 'one hour and twenty minutes', 'a quarter of an hour', 'fifty minutes', 'forty minutes', 'twelve hours',
-  ],
-};
 
 export const unitSlot: Slot<Rounding['unit']> = {
   longest: 1,

@@ -9,6 +9,8 @@ export interface NamedSize {
   readonly size: SizeName;
   /** As it is said: 'shoulder to shoulder'. */
   readonly say: string;
+  /** Under the name that says what it is measured from, as it is told: nobody asks so. */
+  readonly toldOnly?: true;
 }
 
 /** Something with sizes, under one of its names; a joint goes by its tenon and by its mortise too. */
@@ -138,10 +140,10 @@ function dimensionsOf(sizes: readonly Sized[], ownerName: string): ReadonlyMap<s
     const target: NamedSize = { size, say };
     const spoken = key(say);
     const spelled = key(sizeKey.replace(/([a-z0-9])([A-Z])/g, '$1 $2'));
-    const ways = [spoken, spelled, ...(ALSO.get(spoken) ?? []), ...(from === undefined ? [] : [`${spoken} ${key(from)}`])];
-    for (const way of ways) {
-      if (!named.has(way)) named.set(way, target);
-      if (way.startsWith(`${lastWord} `)) shortened.set(way.slice(lastWord.length + 1), target);
+    const asked: readonly (readonly [string, NamedSize])[] = [spoken, spelled, ...(ALSO.get(spoken) ?? [])].map((way) => [way, target] as const);
+    for (const [way, meant] of [...asked, ...(from === undefined ? [] : [[`${spoken} ${key(from)}`, { ...target, toldOnly: true }] as const])]) {
+      if (!named.has(way)) named.set(way, meant);
+      if (way.startsWith(`${lastWord} `)) shortened.set(way.slice(lastWord.length + 1), meant);
     }
   }
   // What the owner's own word leads to goes before the same dimension of anything else in it.

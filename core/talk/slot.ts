@@ -22,7 +22,11 @@ export interface SlotValues {
   readonly size: SizeMention;
   /** 'leg two', 'the long rail', 'front left leg', 'long rail tenon', 'inside': what has sizes. */
   readonly owner: OwnerMention;
+  /** What has sizes, where only a joint makes sense: 'long rail tenon', 'leg mortise'. */
+  readonly joint: OwnerMention;
   readonly part: { readonly part: string; readonly copy?: number };
+  /** All copies of a part. */
+  readonly parts: { readonly part: string; readonly copy?: number };
   /** One copy of a part: 'leg three'. */
   readonly copy: { readonly part: string; readonly copy: number };
   /** Another one, beside `copy`. */
@@ -44,8 +48,24 @@ export interface SlotValues {
   /** 'width', 'shoulders': a dimension without its owner. */
   readonly dimension: string;
   readonly length: Length;
+  /** At most a hand's breadth or two: what is trimmed, added, set out. */
+  readonly small: Length;
+  readonly setback: Length;
+  readonly otherSetback: Length;
+  /** Less than an inch, or nothing: light under a straightedge, a kerf, a shaving. */
+  readonly gap: Length;
+  /** So many times, or into so many. */
   readonly count: number;
   readonly spaces: number;
+  /** A board by its number. */
+  readonly board: number;
+  /** Another copy, by its number alone. */
+  readonly nth: number;
+  readonly stage: number;
+  readonly loudness: number;
+  /** Degrees of arc, of an edge. */
+  readonly angle: number;
+  readonly dollars: number;
   readonly fraction: { readonly numerator: number; readonly denominator: number };
   readonly of: Operand;
   readonly left: Operand;
@@ -58,11 +78,18 @@ export interface SlotValues {
   readonly rounding: Rounding;
   /** Degrees Celsius, whichever scale was said. */
   readonly degrees: number;
+  /** Of the air. */
   readonly percent: number;
+  /** Of the wood. */
+  readonly moisture: number;
   readonly grams: number;
   /** Pounds-force. */
   readonly pounds: number;
   readonly duration: number;
+  /** A duration before its noun: 'a thirty minute timer'. */
+  readonly span: number;
+  /** A duration after 'every'. */
+  readonly interval: number;
   readonly kind: TimerKind;
   /** A clock that runs, by its number. */
   readonly timer: number;
@@ -84,6 +111,10 @@ export interface SlotValues {
   /** A place along a board, from its marked end. */
   readonly spot: Spot;
   readonly sense: GapSense;
+  /** Which end of the winding sticks is high, what a straightedge shows across, and where a square shows light. */
+  readonly lean: GapSense;
+  readonly across: GapSense;
+  readonly light: GapSense;
   readonly address: AddressWord;
   readonly choice: number;
   readonly text: string;

@@ -1,13 +1,15 @@
 import { defectSlot, objectiveSlot, quarterSlot, speciesSlot } from './boardSlots.ts';
 import { careSlot, edgeSlot } from './edges.ts';
-import { countSlot, durationSlot, fractionSlot, lengthSlot, operandSlot, roundingSlot, unitSlot } from './measures.ts';
-import { degreesSlot, gramsSlot, percentSlot, poundsSlot } from './degrees.ts';
+import { angleSlot, boardSlot, countSlot, dollarsSlot, loudnessSlot, nthSlot, stageSlot } from './counts.ts';
+import { degreesSlot, gramsSlot, moistureSlot, percentSlot, poundsSlot } from './degrees.ts';
+import { durationSlot, intervalSlot, spanSlot } from './durationSlots.ts';
 import { facesSlot, faceSlot, levelSlot, likingsSlot, qualitySlot } from './faceSlots.ts';
+import { alongSlot, eachSlot, fractionSlot, gapSlot, lengthSlot, operandSlot, roundingSlot, smallSlot, unitSlot } from './measures.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
 import type { Slot, SlotValues } from './slot.ts';
-import { copySlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
-import { senseSlot, sideSlot, spotSlot } from './truingSlots.ts';
+import { copySlot, jointSlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
+import { acrossSlot, leanSlot, lightSlot, senseSlot, sideSlot, spotSlot } from './truingSlots.ts';
 import { nameKey } from './words.ts';
 
 /** The dimensions that an adjective asks for, the likeliest first; a parameter that is a size by itself has an empty one. */
@@ -37,9 +39,10 @@ const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.j
 
 /** How each slot is read, and examples of it. */
 export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
-  size: sizeSlot, owner: ownerSlot, part: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
+  size: sizeSlot, owner: ownerSlot, joint: jointSlot, part: partSlot, parts: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
-  length: lengthSlot, first: lengthSlot, second: lengthSlot, count: countSlot, spaces: countSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: operandSlot,
-  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, degrees: degreesSlot, percent: percentSlot, grams: gramsSlot, pounds: poundsSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: lengthSlot, to: lengthSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  length: lengthSlot, small: smallSlot, setback: smallSlot, otherSetback: smallSlot, gap: gapSlot, first: lengthSlot, second: lengthSlot,
+  count: countSlot, spaces: countSlot, board: boardSlot, nth: nthSlot, stage: stageSlot, loudness: loudnessSlot, angle: angleSlot, dollars: dollarsSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: eachSlot,
+  unit: unitSlot, rounding: roundingSlot, duration: durationSlot, span: spanSlot, interval: intervalSlot, degrees: degreesSlot, percent: percentSlot, moisture: moistureSlot, grams: gramsSlot, pounds: poundsSlot, kind: kindSlot, timer: timerSlot,
+  step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: alongSlot, to: alongSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, lean: leanSlot, across: acrossSlot, light: lightSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

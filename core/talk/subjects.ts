@@ -86,6 +86,9 @@ export const ownerSlot: Slot<OwnerMention> = {
   samples: ({ state }) => namesOf(state.piece).owners.flatMap(({ say, owner }) => [say, ...copySamples(say, owner.kind === 'part' ? owner.count : 1), ...pluralSample(owner)]),
 };
 
+/** The same, with examples of joints. */
+export const jointSlot: Slot<OwnerMention> = { ...ownerSlot, samples: ({ state }) => namesOf(state.piece).owners.flatMap(({ say, owner: { kind } }) => (kind === 'joint' ? [say] : [])) };
+
 export const sizeSlot: Slot<SizeMention> = {
   longest: LONGEST_SIZE,
   read: readSize,
@@ -97,7 +100,7 @@ export const partSlot: Slot<{ readonly part: string; readonly copy?: number }> =
   read: (words, bench) => readOwner(words, bench).flatMap((reading): Reading<{ readonly part: string; readonly copy?: number }>[] => {
     if ('fault' in reading) return [reading];
     const { owner, copy } = reading.value;
-    return owner.kind === 'part' ? [{ value: { part: owner.id, ...(copy === undefined ? {} : { copy }) }, labels: [owner.name, owner.name] }] : [];
+    return owner.kind === 'part' ? [{ value: { part: owner.id, ...(copy === undefined ? {} : { copy }) }, labels: [owner.name, owner.name], ...(reading.loose ? { loose: true } : {}) }] : [];
   }),
   samples: ({ state }) => namesOf(state.piece).owners.filter(({ owner }) => owner.kind === 'part').flatMap(({ owner }) => [owner.name, ...pluralSample(owner)]),
 };
@@ -107,9 +110,12 @@ export const copySlot: Slot<{ readonly part: string; readonly copy: number }> = 
   read: (words, bench) => partSlot.read(words, bench).flatMap((reading): Reading<{ readonly part: string; readonly copy: number }>[] => {
     if ('fault' in reading) return [reading];
     const { part, copy } = reading.value;
+    // 'board one' is a board of the panel, not the only kneading board.
+    if (reading.loose === true && namesOf(bench.state.piece).parts.get(part)?.count === 1) return [];
     return copy === undefined ? [{ fault: 'which copy is meant is not clear; say its number', partly: true }] : [{ ...reading, value: { part, copy } }];
   }),
-  samples: ({ state }) => [...namesOf(state.piece).parts.values()].flatMap(({ name, count }) => copySamples(name, count)),
+  // Only what stands in a place of its own is told apart by its faces.
+  samples: ({ state }) => [...namesOf(state.piece).parts.values()].flatMap(({ name, count, places = [] }) => (places.length > 0 ? copySamples(name, count) : [])),
 };
 
 /** Which dimension a copy was counted off: at most eight of them, for the recogniser needs the words and not every pair. */
@@ -126,7 +132,7 @@ function sizeSamples(owners: readonly NamedOwner[]): string[] {
   const shown = new Set<string>();
   return owners.flatMap(({ say, owner, dimensions }) => {
     const sizes = new Set<string>();
-    const told = [...dimensions].filter(([dimension, { size }]) => !sizes.has(size) || !shown.has(dimension) ? (sizes.add(size), shown.add(dimension), true) : false);
+    const told = [...dimensions].filter(([dimension, { size, toldOnly }]) => toldOnly !== true && (!sizes.has(size) || !shown.has(dimension)) ? (sizes.add(size), shown.add(dimension), true) : false);
     return told.map(([dimension], index) => {
       const copy = owner.kind === 'part' && owner.count > 1 && index % 2 === 1 ? ` ${sayNumber((index % owner.count) + 1)}` : '';
       return dimension === '' ? say : `${say}${copy} ${dimension}`;

@@ -1,10 +1,9 @@
 import type { Bench } from '../bench/bench.ts';
 import type { GapSense, SideMeant } from '../bench/request.ts';
 import { readSpokenNumber } from '../length/parseSpoken.ts';
-import { sayNumber } from '../length/sayNumber.ts';
 import type { Spot } from '../true/guide.ts';
 import type { TruedFace } from '../true/readings.ts';
-import { lengthSlot } from './measures.ts';
+import { alongSlot } from './measures.ts';
 import { namesOf } from './names.ts';
 import type { Reading, Slot } from './slot.ts';
 import { partSlot } from './subjects.ts';
@@ -70,29 +69,36 @@ export const spotSlot: Slot<Spot> = {
   longest: 14,
   read: (words, bench) => {
     const spot = SPOTS.get(nameKey(words));
-    return spot === undefined ? lengthSlot.read(words, bench) : [{ value: spot }];
+    return spot === undefined ? alongSlot.read(words, bench) : [{ value: spot }];
   },
-  samples: (bench) => [...SPOTS.keys(), ...lengthSlot.samples(bench).slice(-12, -6)],
+  samples: (bench) => [...SPOTS.keys(), ...alongSlot.samples(bench).slice(3)],
 };
 
-const SENSES: ReadonlyMap<string, GapSense> = new Map([
-  ...(['left', 'right'] as const).flatMap((end): (readonly [string, GapSense])[] => ['', ' end', ' high', ' end high', ' end is high'].map((more) => [`${end}${more}`, end])),
-  ['hollow', 'hollow'], ['crowned', 'crowned'], ['high', 'crowned'],
+const LEANS: readonly (readonly [string, GapSense])[] = (['left', 'right'] as const).flatMap((end): (readonly [string, GapSense])[] => ['', ' end', ' high', ' end high', ' end is high'].map((more) => [`${end}${more}`, end]));
+const ACROSS: readonly (readonly [string, GapSense])[] = [['hollow', 'hollow'], ['crowned', 'crowned'], ['high', 'crowned']];
+const LIGHTS: readonly (readonly [string, GapSense])[] = [
   ...(['far side', 'at the far side', 'light at the far side'] as const).map((words) => [words, 'far side'] as const),
   ...(['face side', 'at the face', 'light at the face'] as const).map((words) => [words, 'face side'] as const),
-]);
-export const SENSE_PHRASES: readonly string[] = [...SENSES.keys()];
-const SENSE_KEYS: ReadonlyMap<string, GapSense> = new Map([...SENSES].map(([words, sense]) => [nameKey(words.split(' ')), sense]));
+];
+const SENSES: ReadonlyMap<string, GapSense> = new Map([...LEANS, ...ACROSS, ...LIGHTS].map(([words, sense]) => [nameKey(words.split(' ')), sense]));
 
-/** 'left end high', 'hollow', 'at the far side': which way a gap goes. */
-export const senseSlot: Slot<GapSense> = {
-  longest: 5,
-  read: (words) => {
-    const sense = SENSE_KEYS.get(nameKey(words));
-    return sense ? [{ value: sense }] : [];
-  },
-  samples: () => SENSE_PHRASES,
-};
+/** Which way a gap goes; each instrument shows ways of its own, and only those are listened for with it. */
+function sensed(phrases: readonly (readonly [string, GapSense])[]): Slot<GapSense> {
+  return {
+    longest: 5,
+    read: (words) => {
+      const sense = SENSES.get(nameKey(words));
+      return sense ? [{ value: sense }] : [];
+    },
+    samples: () => phrases.map(([words]) => words),
+  };
+}
 
-/** Counts that a layer or board may have, for the ear. */
-export const BOARD_NUMBERS: readonly string[] = Array.from({ length: 12 }, (_, index) => sayNumber(index + 1));
+/** 'left end high', 'hollow', 'at the far side' */
+export const senseSlot = sensed([...LEANS, ...ACROSS, ...LIGHTS]);
+/** Of winding sticks. */
+export const leanSlot = sensed(LEANS);
+/** Of a straightedge across. */
+export const acrossSlot = sensed(ACROSS);
+/** Of a square. */
+export const lightSlot = sensed(LIGHTS);

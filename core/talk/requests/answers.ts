@@ -4,9 +4,14 @@ import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('answers');
 
-/** A size was asked for, or a gap. */
+/** A size was asked for, be it a thickness at one place. */
 function asksLength({ conversation: { question } }: Bench): boolean {
-  return question?.kind === 'length' || question?.kind === 'surface reading';
+  return question?.kind === 'length' || (question?.kind === 'surface reading' && question.what === 'thickness');
+}
+
+/** A gap was asked for, which is less than any size. */
+function asksGap(bench: Bench): boolean {
+  return asksReading(bench) && !asksLength(bench);
 }
 
 function asksReading({ conversation: { question } }: Bench): boolean {
@@ -19,7 +24,8 @@ export const ANSWER_ROWS = [
   row('the size that was asked for', ['{length}'], ({ length }, bench) => (asksLength(bench) ? { kind: 'answer length', length } : undefined)),
   row('the size that was asked for', ['(it|that) (is|measures|was) {length}', 'i (measure|measured|get|have) {length}'],
     ({ length }, bench) => (asksLength(bench) ? { kind: 'answer length', length } : { fault: 'I have asked for no size; say part, dimension and size' })),
-  row('a gap that was asked for', ['{sense} [by] {length}', '{length} {sense}'], ({ sense, length }, bench) => (asksReading(bench) ? { kind: 'answer reading', sense, length } : undefined)),
+  row('a gap that was asked for', ['{gap}', '(it|that) (is|measures|was) {gap}', 'i (measure|measured|get|have) {gap}'], ({ gap }, bench) => (asksGap(bench) ? { kind: 'answer length', length: gap } : undefined)),
+  row('a gap that was asked for, and which way it goes', ['{sense} [by] {gap}', '{gap} {sense}'], ({ sense, gap }, bench) => (asksReading(bench) ? { kind: 'answer reading', sense, length: gap } : undefined)),
   row('which way a gap goes', ['{sense}'], ({ sense }, bench) => (asksReading(bench) ? { kind: 'answer sense', sense } : undefined)),
   row('no gap', ['no (gap|light)', 'nothing', 'none', 'level', 'flat', 'it touches'], (_, bench) => (asksReading(bench) ? { kind: 'answer reading', length: ZERO_LENGTH } : undefined)),
   row('a reading that cannot be taken', ['leave [it|this|that] out', 'skip (it|this|that)', 'skip', 'next'], (_, bench) => (asksReading(bench) ? { kind: 'leave out reading' } : undefined)),

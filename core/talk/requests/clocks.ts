@@ -4,9 +4,9 @@ const row = rowsOf('clocks');
 
 /** Starting, asking and changing the clocks. */
 export const CLOCK_ROWS = [
-  row('start a timer', ['[start|set] [a] {duration} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', durationMs: duration })),
-  row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {duration?} {kind} (timer|clock)'],
-    ({ kind, duration }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
+  row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
+  row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
+    ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the next coat', ['(start|set) [the] (recoat|drying) [timer|clock]', '(start|set) [the] (recoat|drying) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'recoat', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the finish has cured', ['(start|set) [the] (cure|curing) [timer|clock]', '(start|set) [the] (cure|curing) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'cure', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('how many coats are on', ['how many coats [are on|are left|more]', 'can i put on the next coat', 'when [can|does] the next coat [go on]'], () => ({ kind: 'coats' })),

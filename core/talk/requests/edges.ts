@@ -11,8 +11,8 @@ export const EDGE_ROWS = [
   row('an edge was cared for', ['[i] [have] {care} [it|the edge]', '[i] [have] {care} (the|my) {edge?}', '(the|my) {edge?} is {care}'], ({ care, edge }) => ({ kind: 'edge care', care, ...(edge === undefined ? {} : { edge }) })),
   row('how an edge is', ['how is the edge', 'how sharp (is it|is the edge)', 'does it want (honing|the strop|sharpening)', 'how (is|sharp is) (the|my) {edge?}', 'does (the|my) {edge?} want (honing|the strop|sharpening)'], ({ edge }) => ({ kind: 'how is the edge', ...(edge === undefined ? {} : { edge }) })),
   row('whether honing pays', ['does honing pay with {duration} left', 'is it worth honing with {duration} left'], ({ duration }) => ({ kind: 'does honing pay', minutesLeft: duration / 60_000 })),
-  row('how far a blade stands out', ['how far out for {count} degrees', '[what is the] projection for {count} degrees'], ({ count }) => ({ kind: 'guide projection', angleDegrees: count })),
-  row('the angle of a projection', ['[what] angle [is|at|for] [a] projection [of] {length}'], ({ length }) => ({ kind: 'guide angle', projection: length })),
-  row('the roller of the guide', ['the guide roller is {length} across'], ({ length }) => ({ kind: 'set', setting: { guideRoller: nanometres(Math.round(length / 2)) } })),
-  row('the axle of the guide', ['the guide axle is {length} (below|under) the blade'], ({ length }) => ({ kind: 'set', setting: { guideAxis: length } })),
+  row('how far a blade stands out', ['how far out for {angle} degrees', '[what is the] projection for {angle} degrees'], ({ angle }) => ({ kind: 'guide projection', angleDegrees: angle })),
+  row('the angle of a projection', ['[what] angle [is|at|for] [a] projection [of] {small}'], ({ small }) => ({ kind: 'guide angle', projection: small })),
+  row('the roller of the guide', ['the guide roller is {small} across'], ({ small }) => ({ kind: 'set', setting: { guideRoller: nanometres(Math.round(small / 2)) } })),
+  row('the axle of the guide', ['the guide axle is {small} (below|under) the blade'], ({ small }) => ({ kind: 'set', setting: { guideAxis: small } })),
 ];

@@ -18,7 +18,7 @@ export const SCREEN_ROWS = [
   // Before the rounding: whoever says the unit alone has not asked for whole millimetres.
   row('the unit', ['(use|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),
   row('how sizes are rounded', ['round [off] to [the] [nearest] {rounding}', 'use {rounding}', 'say {rounding}', 'give me {rounding}', '[the] nearest {rounding}'], ({ rounding }) => ({ kind: 'set', setting: { rounding } })),
-  row('how loud', ['[set] [the] (volume|sound|loudness) [to] {count}'], ({ count }) => (count <= 10 ? { kind: 'set', setting: { volume: count } } : { fault: 'loudness goes from zero to ten' })),
+  row('how loud', ['[set] [the] (volume|sound|loudness) [to] {loudness}'], ({ loudness }) => (loudness <= 10 ? { kind: 'set', setting: { volume: loudness } } : { fault: 'loudness goes from zero to ten' })),
   row('no sound', ['mute', '[set] [the] (volume|sound|loudness) [to] (off|zero)', 'sound off', 'turn the sound off'], () => ({ kind: 'set', setting: { volume: 0 } })),
   row('speak slowly from now on', ['always speak slowly', '(speak|talk) (slowly|slower)'], () => ({ kind: 'set', setting: { speech: 'slow' } })),
   row('speak at the usual pace', ['(speak|talk) (normally|normal|faster|fast)', 'faster'], () => ({ kind: 'set', setting: { speech: 'normal' } })),
@@ -38,5 +38,5 @@ export const SCREEN_ROWS = [
   row('where the maker stands', ['i stand in front [of you]'], () => ({ kind: 'set', setting: { standing: 'at the bench' } })),
   row('where the maker stands', ['i stand far away'], () => ({ kind: 'set', setting: { standing: 'across the shop' } })),
   row('what the caliper reads', ['[the] (caliper|calipers|tape|instrument) (reads|measures|is set to) [in] {unit}'], ({ unit }) => ({ kind: 'set', setting: { instrumentUnit: unit } })),
-  row('how often to look at the edge', ['(look at|check) the edge every {duration}', 'break every {duration}'], ({ duration }) => ({ kind: 'set', setting: { breakSeconds: Math.round(duration / 1000) } })),
+  row('how often to look at the edge', ['(look at|check) the edge every {interval}', 'break every {interval}'], ({ interval }) => ({ kind: 'set', setting: { breakSeconds: Math.round(interval / 1000) } })),
 ];

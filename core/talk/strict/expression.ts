@@ -7,9 +7,7 @@ import { assertNever } from '../../result.ts';
 export type Expression =
   | { readonly kind: 'word'; readonly word: string }
   | { readonly kind: 'all'; readonly parts: readonly Expression[] }
-  | { readonly kind: 'either'; readonly options: readonly Option[] }
-  /** What stands in many places, kept once: after it may come whatever may come after it in any of them. */
-  | { readonly kind: 'shared'; readonly of: Expression };
+  | { readonly kind: 'either'; readonly options: readonly Option[] };
 
 export interface Option {
   readonly expression: Expression;
@@ -36,11 +34,6 @@ export function either(...options: readonly (Expression | string)[]): Expression
   return { kind: 'either', options: options.map((option) => ({ expression: expressionOf(option), cost: 0 })) };
 }
 
-/** The same wherever it stands (see Expression). */
-export function shared(of: Expression): Expression {
-  return { kind: 'shared', of };
-}
-
 /** It may be left out. */
 export function optional(expression: Expression | string): Expression {
   return either(expression, NOTHING);
@@ -65,7 +58,6 @@ export function wordsIn(expression: Expression): ReadonlySet<string> {
       case 'word': found.add(each.word); break;
       case 'all': each.parts.forEach(visit); break;
       case 'either': for (const option of each.options) visit(option.expression); break;
-      case 'shared': visit(each.of); break;
       default: assertNever(each);
     }
   };

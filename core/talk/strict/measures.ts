@@ -1,36 +1,66 @@
-import { all, either, NOTHING, optional } from './expression.ts';
+import { all, either, NOTHING, optional, rarely } from './expression.ts';
 import type { Expression } from './expression.ts';
-import { DECIMAL, FRACTION, MIXED, UNDER_HUNDRED, WHOLE } from './numbers.ts';
+import { counted, decimal, FRACTION, ONE_DECIMAL, RARE, SEVERAL, UNDER_ONE, WHOLE } from './numbers.ts';
 
-const INCHES = either('inches', 'inch');
-const UNDER_TWELVE = either('one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven');
-const IN_FEET = all(either(UNDER_HUNDRED, 'a'), either('foot', 'feet'), either(NOTHING, 'and a half', all(UNDER_TWELVE, optional(all('and', FRACTION)), optional(INCHES))));
-const SMALL = all(either(WHOLE, 'a', DECIMAL), either('thou', 'thousandth', 'thousandths'), optional('of an inch'));
-const PARTS_OF_AN_INCH = either(all(FRACTION, optional(either('of an inch', 'inch'))), 'half an inch', all(either('a', 'one', UNDER_TWELVE), either('tenth', 'tenths', 'hundredth', 'hundredths'), 'of an inch'));
-const INCH_AND_A_PART = all(either(WHOLE, 'an'), INCHES, optional(all('and', FRACTION)));
-const METRIC_UNITS = either('millimeters', 'millimeter', 'centimeters', 'centimeter', 'meters', 'meter');
-const IN_METRIC = either(all(either(WHOLE, DECIMAL), METRIC_UNITS), all('a', either('millimeter', 'meter')), 'half a millimeter');
-
-/** A length as it is said in the unit the bench is set to; the other unit costs a little. */
-export const LENGTHS: { readonly inch: Expression; readonly millimetre: Expression } = {
-  inch: lengths(all(either(MIXED, WHOLE, DECIMAL), optional('inches')), IN_METRIC),
-  millimetre: lengths(all(either(WHOLE, DECIMAL), optional(METRIC_UNITS)), all(MIXED, optional('inches'))),
-};
-
-function lengths(usual: Expression, other: Expression): Expression {
-  return either(usual, PARTS_OF_AN_INCH, INCH_AND_A_PART, IN_FEET, SMALL, 'zero', other);
+/** What is said of lengths in the unit that the bench is set to; what is said in the other one costs more. */
+export interface LengthsOfUnit {
+  /** A size of something: to a little over sixteen feet. */
+  readonly length: Expression;
+  /** To a foot: what is trimmed, added, set out, or thick. */
+  readonly small: Expression;
+  /** Nothing, or less than an inch: a gap, a kerf, a shaving. */
+  readonly gap: Expression;
+  /** From the end of a board, nothing among them. */
+  readonly along: Expression;
 }
 
-const MINUTES = either('minutes', 'minute');
-const HOURS = either('hours', 'hour');
-/** 'thirty minutes', 'an hour and a half', 'two hours and ten minutes', 'a quarter of an hour', 'three days'. */
-export const DURATION = either(
-  all(either(UNDER_HUNDRED, all(UNDER_HUNDRED, 'and a half')), MINUTES), 'a minute', 'a minute and a half', 'half a minute',
-  'half an hour', 'a quarter of an hour', 'three quarters of an hour',
-  all(either(UNDER_HUNDRED, 'an'), HOURS, optional(either('and a half', 'and a quarter', 'and three quarters', all(optional('and'), UNDER_HUNDRED, MINUTES)))),
-  all(UNDER_HUNDRED, 'and a half hours'),
-  all(UNDER_HUNDRED, 'seconds'), all(either(UNDER_HUNDRED, 'a'), either('days', 'day')), all(either(UNDER_HUNDRED, 'a'), either('weeks', 'week')),
-);
+/** 'three quarters of an inch', 'half an inch', 'a quarter inch' */
+const PART = either(all(FRACTION, optional(either('of an inch', rarely('inch', RARE)))), 'half an inch');
+const AND_A_PART = optional(all('and', FRACTION));
 
-/** Parts of a size that are asked for: thirds and fifths too. */
-export const FRACTION_OF = either(FRACTION, 'a third', 'one third', 'two thirds', ...['fifth', 'sixth', 'seventh', 'ninth', 'tenth'].map((part) => all(either('a', 'one'), part)), ...['two', 'three', 'four'].map((count) => `${count} fifths`));
+/** 'thirty one and five eighths inches', 'three inches and a half', 'an inch and a half', with up to so many inches. */
+function inches(several: Expression): Expression {
+  return either(all(several, AND_A_PART, optional('inches')), all(several, 'inches and', FRACTION), 'one', all('one and', FRACTION, optional('inches')), all(either('an', 'one'), 'inch', AND_A_PART));
+}
+
+const FEET = all(either(all(either('a', 'one'), 'foot'), all(counted(2, 20), either('foot', 'feet'))), either(
+  NOTHING, 'and a half', 'one', 'one inch', all('one and', FRACTION, optional('inches')), all(counted(2, 11), AND_A_PART, optional('inches'))));
+const THOUSANDTHS = all(either(all(either('a', 'one'), either('thou', 'thousandth')), all(counted(2, 99), either('thou', 'thousandths'))), optional('of an inch'));
+const TENTHS = all(either(all(either('a', 'one'), either('tenth', 'hundredth')), all(counted(2, 9), either('tenths', 'hundredths'))), 'of an inch');
+
+const METRIC_PARTS = all(either(WHOLE, 'zero'), ONE_DECIMAL);
+const SEVERAL_METRIC = either(counted(2, 99), all(either(counted(1, 9), 'a'), 'hundred', optional(all(optional('and'), counted(1, 99)))));
+const IN_METRIC = either(all(either(SEVERAL_METRIC, METRIC_PARTS), either('millimeters', 'centimeters')), all('one', either('millimeter', 'centimeter', 'meter')), 'a meter', all(either(counted(2, 9), all(counted(1, 9), ONE_DECIMAL)), 'meters'), 'half a millimeter');
+/** 'one thousand one hundred and sixty eight', 'two thousand': a table, a board. */
+const THOUSANDS = all(either('a', counted(1, 4)), 'thousand', optional(all(optional('and'), WHOLE)), optional(ONE_DECIMAL));
+const MILLIMETRES = either(all('one', optional('millimeter')), all(either(SEVERAL_METRIC, METRIC_PARTS, THOUSANDS), optional('millimeters')));
+const SMALL_METRIC = either('half a millimeter', 'a millimeter', 'one millimeter', all(either(counted(2, 99), all(either(counted(1, 99), 'zero', NOTHING), ONE_DECIMAL)), 'millimeters'));
+const FEW_MILLIMETRES = either('zero', 'half a millimeter', 'a millimeter', all('one', optional('millimeter')), all(counted(2, 20), optional('millimeters')), all(either(counted(1, 9), 'zero', NOTHING), ONE_DECIMAL, optional('millimeters')));
+/** The other unit than the bench is set to. */
+const OTHER = RARE;
+
+const SIZE = either(inches(SEVERAL), PART, all(decimal(either('one', SEVERAL)), optional('inches')), rarely(FEET, RARE / 2));
+const LESS_THAN_AN_INCH = either(PART, all(UNDER_ONE, optional('inches')), THOUSANDTHS, rarely(TENTHS, RARE), 'zero');
+const TO_A_FOOT = either(inches(counted(2, 12)), PART, all(decimal(counted(1, 12)), optional('inches')));
+
+export const LENGTHS: { readonly inch: LengthsOfUnit; readonly millimetre: LengthsOfUnit } = {
+  inch: {
+    length: either(SIZE, rarely(THOUSANDTHS, RARE), rarely(IN_METRIC, OTHER)),
+    small: either(TO_A_FOOT, rarely(THOUSANDTHS, RARE), rarely(SMALL_METRIC, OTHER)),
+    gap: either(LESS_THAN_AN_INCH, rarely(SMALL_METRIC, OTHER)),
+    along: either(inches(SEVERAL), PART, 'zero', rarely(FEET, RARE / 2), rarely(IN_METRIC, OTHER)),
+  },
+  millimetre: {
+    length: either(MILLIMETRES, IN_METRIC, rarely(SIZE, OTHER)),
+    small: either(MILLIMETRES, 'half a millimeter', rarely(TO_A_FOOT, OTHER)),
+    gap: either(FEW_MILLIMETRES, rarely(LESS_THAN_AN_INCH, OTHER)),
+    along: either(MILLIMETRES, 'zero', rarely(IN_METRIC, RARE), rarely(inches(SEVERAL), OTHER)),
+  },
+};
+
+/** Parts of a size that are asked for: thirds and fifths too, but none finer than a sixteenth. */
+export const FRACTION_OF = either(
+  'half', 'a half', 'one half', 'a third', 'one third', 'two thirds', 'a quarter', 'one quarter', 'three quarters', rarely(either('one fourth', 'a fourth', 'three fourths'), RARE),
+  ...['two', 'three', 'four'].map((count) => `${count} fifths`), ...['three', 'five', 'seven'].map((count) => rarely(`${count} eighths`, RARE)),
+  all(either('a', 'one'), either('fifth', 'sixth', 'seventh', 'ninth', 'tenth', 'twelfth', 'sixteenth')), all(either('an', 'one'), 'eighth'),
+);

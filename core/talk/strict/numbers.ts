@@ -2,42 +2,68 @@ import { DIGIT_WORDS, sayNumber } from '../../length/sayNumber.ts';
 import { all, either, NOTHING, optional, rarely } from './expression.ts';
 import type { Expression } from './expression.ts';
 
-const counted = (from: number, to: number) => either(...Array.from({ length: to - from + 1 }, (_, index) => sayNumber(from + index)));
-const ONES = counted(1, 9);
-const TENS = either(...[20, 30, 40, 50, 60, 70, 80, 90].map(sayNumber));
-
 /** What is said more rarely than its neighbours pays this, in hundredths of a natural logarithm. Guesses, checked by `npm run bench -- hearing`. */
 export const RARE = 150;
 
-/** 1 to 99. */
-export const UNDER_HUNDRED = either(counted(1, 19), TENS, all(TENS, ONES));
+const DECADE = 10;
+const FIRST_DECADE = 20;
+const MADE = new Map<string, Expression>();
 
-/** 1 to 999, hundreds with or without 'and': 'a hundred and five'. */
-export const WHOLE = either(UNDER_HUNDRED, all(either(ONES, 'a'), 'hundred', optional(all(optional('and'), UNDER_HUNDRED))));
+/** Whole numbers from one to another, both among them, 0 to 99; one object for each pair. */
+export function counted(from: number, to: number): Expression {
+  const key = `${from} ${to}`;
+  const made = MADE.get(key) ?? makeCounted(from, to);
+  MADE.set(key, made);
+  return made;
+}
+
+function makeCounted(from: number, to: number): Expression {
+  const each = (low: number, high: number) => Array.from({ length: Math.max(0, high - low + 1) }, (_, index) => spoken(low + index));
+  const whole = [20, 30, 40, 50, 60, 70, 80, 90].filter((ten) => ten >= from && ten + DECADE - 1 <= to);
+  const [first = to + 1, past = to + 1] = [whole[0], (whole.at(-1) ?? to + 1 - DECADE) + DECADE];
+  const tens = either(...whole.map(spoken));
+  return either(...each(from, Math.min(first - 1, to)), ...(whole.length > 0 ? [tens, all(tens, either(...each(1, DECADE - 1)))] : []), ...(past < FIRST_DECADE ? [] : each(past, to)));
+}
+
+/** 'a hundred', 'one hundred and five': to 199, which is longer than any bench. */
+const HUNDRED = all(either('a', 'one'), 'hundred', optional(all(optional('and'), counted(1, 99))));
+/** More than one, so that what follows is said of several: 2 to 199. */
+export const SEVERAL = either(counted(2, 99), rarely(HUNDRED, RARE));
+/** 1 to 999, hundreds with or without 'and'. */
+export const WHOLE = either(counted(1, 99), all(either(counted(1, 9), 'a'), 'hundred', optional(all(optional('and'), counted(1, 99)))));
 
 const ZERO = either('zero', rarely('oh', RARE));
 const DIGIT = either('zero', 'oh', ...DIGIT_WORDS.slice(1));
-const DECIMALS = all(DIGIT, optional(all(DIGIT, optional(all(DIGIT, optional(DIGIT))))));
-/** 'eighty seven point three', 'zero point oh five', 'point five'. */
-export const DECIMAL = all(either(WHOLE, ZERO, NOTHING), 'point', DECIMALS);
+const TENTHS = all('point', DIGIT);
+/** To a thousandth, or to the ten-thousandth that ends every sixteenth of an inch: 'four three seven five'. */
+const THOUSANDTHS = all('point', DIGIT, optional(all(DIGIT, optional(all(DIGIT, optional(rarely('five', RARE)))))));
 
-/** How a division of the inch is said of one and of several. */
-const DIVISIONS: readonly (readonly [division: number, one: string, several: string])[] = [[4, 'quarter', 'quarters'], [8, 'eighth', 'eighths'], [16, 'sixteenth', 'sixteenths'], [32, 'thirty second', 'thirty seconds'], [64, 'sixty fourth', 'sixty fourths']];
-
-/** A fraction of the rule: 'a half', 'seven sixteenths'. Nobody says four eighths, but it is heard. */
-export const FRACTION = either('a half', 'one half', 'half', ...DIVISIONS.flatMap(([division, one, several]) => [
-  all(either(division === 8 ? 'an' : 'a', 'one'), one),
-  ...(division === 4 ? ['quarter', 'three quarters', 'three fourths', 'one fourth'] : numerators(division, several)),
-]));
-
-function numerators(division: number, several: string): Expression[] {
-  const odd = Array.from({ length: division / 2 - 1 }, (_, index) => spoken(2 * index + 3));
-  const even = Array.from({ length: division / 2 - 1 }, (_, index) => spoken(2 * index + 2));
-  return [all(either(...odd), several), all(either(...even), several)];
+/** 'zero point oh five', 'point five': less than one. */
+export const UNDER_ONE = all(either(ZERO, NOTHING), THOUSANDTHS);
+/** 'three point one two five', with up to so many before the point. */
+export function decimal(whole: Expression): Expression {
+  return all(either(whole, ZERO, NOTHING), THOUSANDTHS);
 }
 
-/** 'three and seven sixteenths'. Leaving the 'and' out can mean two sizes, so it is not listened for. */
-export const MIXED = all(WHOLE, 'and', FRACTION);
+/** 'eighty seven point three', after the whole number. */
+export const ONE_DECIMAL = TENTHS;
+
+/** How a division of the inch is said of one and of several. */
+const DIVISIONS: readonly (readonly [division: number, one: string, several: string])[] = [[8, 'eighth', 'eighths'], [16, 'sixteenth', 'sixteenths'], [32, 'thirty second', 'thirty seconds'], [64, 'sixty fourth', 'sixty fourths']];
+/** Up to here marks are counted on the tape as they come, 'ten sixteenths'; of finer ones nobody counts what has a shorter name. */
+const COUNTED_ON_THE_TAPE = 16;
+
+/** A fraction of the rule in its lowest terms, 'a half', 'seven sixteenths'; more rarely as it is counted on the tape, 'four eighths'. */
+export const FRACTION = either('a half', 'one half', 'half', 'a quarter', 'one quarter', 'quarter', 'three quarters', rarely(either('one fourth', 'a fourth', 'three fourths'), RARE), ...DIVISIONS.flatMap(([division, one, several]) => [
+  all(either(division === 8 ? 'an' : 'a', 'one'), one),
+  all(numerators(division, 3), several),
+  ...(division <= COUNTED_ON_THE_TAPE ? [rarely(all(numerators(division, 2), several), RARE)] : []),
+]));
+
+/** Every other one, under the division. */
+function numerators(division: number, from: 2 | 3): Expression {
+  return either(...Array.from({ length: division / 2 - 1 }, (_, index) => spoken(2 * index + from)));
+}
 
 export function spoken(count: number): string {
   return sayNumber(count).replaceAll('-', ' ');

@@ -1,21 +1,22 @@
 import type { Bench } from '../../bench/bench.ts';
 import { ADDRESS_WORDS } from '../../journal/settings.ts';
 import { assertNever } from '../../result.ts';
+import { examplesFor, rowPhrases } from '../expand.ts';
 import type { Pattern, PatternNode, Row } from '../pattern.ts';
 import type { SlotName } from '../slot.ts';
 import { slots } from '../slots.ts';
 import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from '../table.ts';
-import { all, either, NEVER, NOTHING, optional, rarely, shared, words } from './expression.ts';
+import { all, either, NEVER, NOTHING, optional, rarely, words } from './expression.ts';
 import type { Expression } from './expression.ts';
 import { BOARD_SENTENCES } from './boards.ts';
 import { FACE_SENTENCES } from './faces.ts';
-import { DURATION, FRACTION_OF, LENGTHS } from './measures.ts';
+import { DURATION, INTERVAL, SPAN } from './durations.ts';
+import { FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
-import { GRAMS, DEGREES, PERCENT, POUNDS } from './weather.ts';
-import { RARE, UNDER_HUNDRED } from './numbers.ts';
-import { BOARD_NUMBERS, SENSE_PHRASES, SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
-
-const COUNT = shared(UNDER_HUNDRED);
+import { counted, RARE } from './numbers.ts';
+import { degreesIn, GRAMS, HUMIDITY, MOISTURE, POUNDS } from './weather.ts';
+import { EDGE_ANGLES, LOUDEST, MOST_STAGES, MOST_TIMES, mostBoards, mostPlaced } from '../counts.ts';
+import { SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
 
 type SlotSentences = { readonly [Name in SlotName]: Expression };
 
@@ -28,11 +29,12 @@ export function sentencesFor(bench: Bench): Expression {
   const bySlot = slotSentences(bench);
   const rows = (table: readonly Row[]) => either(...table.flatMap(({ patterns }) => patterns.map((pattern) => sequence(pattern, bySlot))));
   const asked = bench.conversation.question !== null;
-  const said = either(rarely(rows(WHOLE_REQUESTS), asked ? FOLLOWS : 0), rarely(rows(ANSWERS), asked ? 0 : FOLLOWS), rarely(rows(FOLLOW_UPS), FOLLOWS));
+  const answers = ANSWERS.filter((row) => rowPhrases(row, examplesFor(bench)).length > 0);
+  const said = either(rarely(rows(WHOLE_REQUESTS), asked ? FOLLOWS : 0), rarely(rows(answers), asked ? 0 : FOLLOWS), rarely(rows(FOLLOW_UPS), FOLLOWS));
   return all(either(NOTHING, rarely('please', 2 * RARE)), said, either(NOTHING, rarely('please', RARE)));
 }
 
-export function sequence(pattern: Pattern, bySlot: SlotSentences): Expression {
+function sequence(pattern: Pattern, bySlot: SlotSentences): Expression {
   const parts: Expression[] = [];
   for (let at = 0; at < pattern.length; at += 1) {
     const [node, next] = [pattern[at], pattern[at + 1]];
@@ -60,27 +62,33 @@ function expressionOf(node: PatternNode, bySlot: SlotSentences): Expression {
   }
 }
 
-export function slotSentences(bench: Bench): SlotSentences {
+/** The words of every slot. */
+function slotSentences(bench: Bench): SlotSentences {
+  const { timers, settings: { rounding: { unit }, temperature } } = bench.state;
   const names = spokenNames(bench);
-  const lengths = LENGTHS[bench.state.settings.rounding.unit];
-  // What is measured is followed by other words than what is reckoned with: 'four in', 'and' and 'into' sound too much alike to be mixed.
-  const [length, pair, reckoned, along] = [shared(lengths), shared(lengths), shared(lengths), shared(lengths)];
-  const operand = either(reckoned, names.size, either('that', 'it', 'the answer', 'the last answer'));
+  const { length, small, gap, along } = LENGTHS[unit];
+  const [times, degrees, board] = [counted(2, MOST_TIMES), degreesIn(temperature), counted(1, mostBoards(bench))];
+  const operand = either(length, names.size, rarely(either('that', 'it', 'the answer', 'the last answer'), RARE));
   const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
   return {
-    ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'), from: along, to: along, length, first: pair, second: pair, count: COUNT, spaces: COUNT, fraction: FRACTION_OF, of: operand, left: operand, right: operand, each: operand,
-    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'), duration: shared(DURATION), degrees: shared(DEGREES), percent: shared(PERCENT), grams: shared(GRAMS), pounds: shared(POUNDS),
-    kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), 'clamp', 'open time', 'rest', 'break'), optional(either('timer', 'clock'))),
-    side: sideOf(names.part), spot: either(pair, ...SPOT_WORDS), sense: either(...SENSE_PHRASES), screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
+    ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'),
+    length, first: length, second: length, each: either(length, rarely(names.size, RARE)), small, setback: small, otherSetback: small, gap, from: along, to: along,
+    count: times, spaces: times, board, nth: counted(1, Math.max(1, mostPlaced(bench))), stage: counted(1, MOST_STAGES), loudness: counted(1, LOUDEST), angle: counted(EDGE_ANGLES.from, EDGE_ANGLES.to), dollars: counted(1, 99),
+    fraction: FRACTION_OF, of: operand, left: operand, right: operand,
+    adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'),
+    duration: DURATION, span: SPAN, interval: INTERVAL, degrees, percent: HUMIDITY, moisture: MOISTURE, grams: GRAMS, pounds: POUNDS,
+    kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), ...new Set(timers.map(({ kind: running }) => running).filter((running) => running !== 'plain'))), optional(either('timer', 'clock'))),
+    side: sideOf(names.part, board), spot: either(along, ...SPOT_WORDS), sense: examples('sense'), lean: examples('lean'), across: examples('across'), light: examples('light'),
+    screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
 }
 
 /** As truingSlots reads it: the part may be left out, the face may stand before or behind, and so may the layer. */
-function sideOf(part: Expression): Expression {
-  const board = all(either('layer', 'board'), either(...BOARD_NUMBERS));
+function sideOf(part: Expression, number: Expression): Expression {
+  const board = all(either('layer', 'board'), number);
   const face = either(...SIDE_WORDS);
   const owner = either(part, all(board, 'of', optional('the'), part), all(part, board), board);
-  return shared(either('it', 'this', 'this board', face, all('this', face), owner, all(owner, face), all(face, 'of', optional('the'), owner)));
+  return either('it', 'this', 'this board', face, all('this', face), owner, all(owner, face), all(face, 'of', optional('the'), owner));
 }
 
 function choices({ conversation: { question } }: Bench): Expression {

@@ -1,16 +1,28 @@
+import type { TemperatureScale } from '../../wood/temperature.ts';
 import { all, either, optional, rarely } from './expression.ts';
-import { DECIMAL, RARE, UNDER_HUNDRED, WHOLE } from './numbers.ts';
+import type { Expression } from './expression.ts';
+import { counted, ONE_DECIMAL, RARE } from './numbers.ts';
 
-const SCALE = optional(rarely(either('celsius', 'fahrenheit'), RARE));
+/** What a shop and its glue come to, in each scale. */
+const CELSIUS = either(all(either(counted(2, 45), rarely('zero', RARE)), 'degrees'), 'one degree', rarely(all('minus', counted(2, 30), 'degrees'), RARE));
+const FAHRENHEIT = all(counted(2, 99), 'degrees');
 
-/** 'five degrees', 'minus two degrees', 'fifty four degrees fahrenheit'. */
-export const DEGREES = all(optional(rarely('minus', RARE)), either(UNDER_HUNDRED, rarely('zero', RARE)), either('degrees', rarely('degree', RARE)), SCALE);
+/** 'five degrees', 'minus two degrees', 'fifty four degrees fahrenheit', in the scale that the bench is set to. */
+export function degreesIn(scale: TemperatureScale): Expression {
+  const [usual, other] = scale === 'celsius' ? [CELSIUS, FAHRENHEIT] as const : [FAHRENHEIT, CELSIUS] as const;
+  return either(all(usual, optional(rarely(scale, RARE))), rarely(all(other, scale === 'celsius' ? 'fahrenheit' : 'celsius'), RARE));
+}
 
-/** 'eighty percent', 'nine point five percent'. */
-export const PERCENT = all(either(UNDER_HUNDRED, rarely(either('a hundred', 'one hundred', DECIMAL), RARE)), 'percent');
+/** Of the air: 'eighty percent'. */
+export const HUMIDITY = all(either(counted(5, 99), rarely(either('a hundred', 'one hundred'), RARE)), 'percent');
 
-/** 'eight hundred pounds', 'one thousand pounds'. */
-export const POUNDS = all(either(WHOLE, all(WHOLE, 'thousand', optional(all(optional('and'), WHOLE)))), either('pounds', rarely('kilograms', RARE)));
+/** Of wood: 'nine percent', 'nine point five percent'. */
+export const MOISTURE = all(counted(3, 35), optional(rarely(ONE_DECIMAL, RARE)), 'percent');
 
-/** 'eight hundred grams', 'one thousand and fifty grams'. */
-export const GRAMS = all(either(WHOLE, all(WHOLE, 'thousand', optional(all(optional('and'), WHOLE)))), 'grams');
+/** Of parts: 'eight hundred grams', 'one thousand and fifty grams'. */
+const HUNDREDS = all(counted(1, 9), 'hundred', optional(all(optional('and'), counted(1, 99))));
+export const GRAMS = all(either(counted(10, 99), HUNDREDS, all(counted(1, 19), 'thousand', optional(all(optional('and'), either(counted(1, 99), HUNDREDS))))), 'grams');
+
+/** Of clamps: 'eight hundred pounds', 'one thousand two hundred pounds'. */
+const ROUND_HUNDREDS = all(either(counted(1, 9), 'a'), 'hundred', optional(all(optional('and'), 'fifty')));
+export const POUNDS = all(either(counted(20, 99), ROUND_HUNDREDS, all(either(counted(1, 9), 'a'), 'thousand', optional(all(optional('and'), ROUND_HUNDREDS)))), either('pounds', rarely('kilograms', RARE)));

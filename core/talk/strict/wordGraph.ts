@@ -19,16 +19,9 @@ export interface WordArc { readonly word: string; readonly target: number; reado
 /** A state, and what was already paid on the way to it beyond what its companions paid. */
 interface Owing { readonly state: number; readonly cost: number }
 
-/** So many shared expressions one after another are heard in a sentence, as in 'divide twenty inches into three spaces with two slats of one inch'. */
-const MOST_SHARED = 3;
-
-/**
- * The sentences of an expression; where something is shared, also those in which it is followed by what follows it elsewhere. (Kept strictly apart, the
- * grammar of the demo piece has 57 000 states; shared, a tenth of them. The parser refuses what makes no sense.)
- */
+/** The sentences of an expression, and no others. */
 export function wordGraph(expression: Expression): WordGraph {
   const builder = new WordGraphBuilder();
-  for (let round = 0; round < MOST_SHARED; round += 1) builder.lookAhead(expression);
   return builder.graph(builder.before(expression, builder.end));
 }
 
@@ -50,29 +43,8 @@ class WordGraphBuilder {
   readonly #known = new Map<number, number[]>();
   readonly #built = new Map<Expression, Map<number, number>>();
   readonly #joined = new Map<string, Owing>();
-  /** What was found to follow each shared expression in this round, and what followed it in the round before. */
-  #following = new Map<Expression, Set<number>>();
-  #followed = new Map<Expression, number>();
   readonly end = this.#state({ ends: 0, arcs: new Int32Array(0) });
   readonly #nowhere = this.#state({ ends: NO_END, arcs: new Int32Array(0) });
-
-  /** Finds what follows each shared expression, one of them farther into each sentence every time. */
-  lookAhead(expression: Expression): void {
-    this.#find(expression, this.end);
-    this.#followed = new Map([...this.#following].map(([of, states]) => [of, this.#either([...states].map((state) => ({ state, cost: 0 })))]));
-    this.#following = new Map();
-    this.#built.clear();
-  }
-
-  /** Goes through an expression without joining its beginnings, which lead to no shared one. */
-  #find(expression: Expression, next: number): void {
-    if (expression.kind === 'either') for (const option of expression.options) this.#find(option.expression, next);
-    else if (expression.kind === 'shared') this.before(expression, next);
-    else if (expression.kind === 'all') {
-      const [first, ...rest] = expression.parts;
-      if (first !== undefined) this.#find(first, rest.reduceRight((state, part) => this.before(part, state), next));
-    }
-  }
 
   /** The state from which the expression leads to `next`. */
   before(expression: Expression, next: number): number {
@@ -103,12 +75,11 @@ class WordGraphBuilder {
   }
 
   #build(expression: Expression, next: number): number {
-    if (next === this.#nowhere && expression.kind !== 'shared') return next;
+    if (next === this.#nowhere) return next;
     switch (expression.kind) {
       case 'word': return this.#state({ ends: NO_END, arcs: Int32Array.of(this.#numberOf(expression.word), next, 0) });
       case 'all': return expression.parts.reduceRight((state, part) => this.before(part, state), next);
       case 'either': return this.#either(expression.options.map((option) => ({ state: this.before(option.expression, next), cost: option.cost })));
-      case 'shared': return this.#shared(expression, next);
       default: return assertNever(expression);
     }
   }
@@ -117,12 +88,6 @@ class WordGraphBuilder {
     const number = this.#words.get(word) ?? this.#words.size;
     this.#words.set(word, number);
     return number;
-  }
-
-  #shared(expression: Extract<Expression, { kind: 'shared' }>, next: number): number {
-    if (next !== this.#nowhere) this.#following.set(expression, (this.#following.get(expression) ?? new Set()).add(next));
-    const followed = this.#followed.get(expression);
-    return followed === undefined || next === this.#nowhere ? this.#nowhere : this.before(expression.of, followed);
   }
 
   /** Here nothing is paid yet, so that the least cost has to stay in the state: on its arcs. */

@@ -2,16 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
-import { all, either, optional, rarely, shared, wordsIn } from '../../../core/talk/strict/expression.ts';
+import { all, either, optional, rarely, wordsIn } from '../../../core/talk/strict/expression.ts';
 import type { Expression } from '../../../core/talk/strict/expression.ts';
 import { sentencesFor } from '../../../core/talk/strict/sentences.ts';
 import { wordGraph } from '../../../core/talk/strict/wordGraph.ts';
 import type { WordGraph } from '../../../core/talk/strict/wordGraph.ts';
 import { sayLength } from '../../../core/length/say.ts';
 import { anySize, INCH_ROUNDINGS } from '../length/lengths.ts';
-import { bench, TALKATIVE } from './benches.ts';
+import { bench, inches, TALKATIVE } from './benches.ts';
 
 const SLOW = { timeout: 120_000 };
+/** Boards are bought to sixteen feet; common practice, no source. */
+const LONGEST = inches(200);
 const GRAPH = wordGraph(sentencesFor(TALKATIVE));
 
 /** What a sentence costs, or undefined when it is none. */
@@ -63,15 +65,6 @@ describe('a graph of sentences', () => {
     expect(['yes', 'no', 'next step', 'next part', 'step'].map((sentence) => costOf(graph, sentence))).toEqual([0, 150, 30, 0, undefined]);
   });
 
-  it('follows what is shared by all that follows it anywhere', () => {
-    const number = shared(either('one', 'two'));
-    const sentences = sentencesOf(wordGraph(either(all('take', number, 'off'), all('add', number))));
-    expect(sentences).toContain('take one off');
-    expect(sentences).toContain('add two');
-    expect(sentences).toContain('add two off');
-    expect(sentences).not.toContain('take off');
-  });
-
   it('never loses nor makes a sentence, whatever the expression', () => {
     const small = fc.letrec<{ expression: Expression }>((tie) => ({
       expression: fc.oneof({ depthSize: 'small' }, fc.constantFrom('a', 'b', 'c').map((word) => all(word)), fc.array(tie('expression'), { maxLength: 3 }).map((parts) => all(...parts)), fc.array(tie('expression'), { minLength: 1, maxLength: 3 }).map((options) => either(...options))),
@@ -87,7 +80,6 @@ function sentencesIn(expression: Expression): string[] {
     case 'word': return [expression.word];
     case 'all': return expression.parts.reduce<string[]>((before, part) => before.flatMap((start) => sentencesIn(part).map((end) => `${start} ${end}`.trim())), ['']);
     case 'either': return expression.options.flatMap((option) => sentencesIn(option.expression));
-    case 'shared': return sentencesIn(expression.of);
   }
 }
 
@@ -102,7 +94,7 @@ describe('the sentences of the bench', SLOW, () => {
     fc.assert(fc.property(anySize, fc.constantFrom(...INCH_ROUNDINGS), (length, rounding) => {
       const said = sayLength(length, rounding).replace(/[,]/g, '').replaceAll('-', ' ');
       const sentence = `record leg two width ${said}`;
-      if (length > 0 && parseRequest(sentence, TALKATIVE).kind === 'record' && !/full|scant|thousand /.test(said)) expect([said, costOf(GRAPH, sentence)]).toEqual([said, expect.any(Number)]);
+      if (length > 0 && length < LONGEST && parseRequest(sentence, TALKATIVE).kind === 'record' && !/full|scant|thousand /.test(said)) expect([said, costOf(GRAPH, sentence)]).toEqual([said, expect.any(Number)]);
     }), { numRuns: 300 });
   });
 
@@ -112,14 +104,9 @@ describe('the sentences of the bench', SLOW, () => {
     }
   });
 
-  it('hear a copy that there is not as it was said, to be told so', () => {
-    expect(costOf(GRAPH, 'record leg nine width three inches')).toEqual(expect.any(Number));
-    expect(parseRequest('record leg nine width three inches', TALKATIVE)).toMatchObject({ kind: 'not understood', because: expect.stringContaining('no leg nine') as string });
-  });
-
   it('make what was asked for cheaper than what was not', () => {
-    const asked = wordGraph(sentencesFor(bench({ question: { kind: 'length', size: 'leg.width' } })));
-    expect(costOf(asked, 'it measures three and seven sixteenths') ?? NaN).toBeLessThan(costOf(GRAPH, 'it measures three and seven sixteenths') ?? NaN);
+    const asked = wordGraph(sentencesFor(bench({ question: { kind: 'yes or no', onYes: { kind: 'step done' } } })));
+    expect(costOf(asked, 'yes it is') ?? NaN).toBeLessThan(costOf(GRAPH, 'yes it is') ?? NaN);
     expect(costOf(asked, 'next step') ?? NaN).toBeGreaterThan(costOf(GRAPH, 'next step') ?? NaN);
   });
 
