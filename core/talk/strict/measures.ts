@@ -1,6 +1,6 @@
 import { all, either, NOTHING, optional, rarely } from './expression.ts';
 import type { Expression } from './expression.ts';
-import { counted, decimal, FRACTION, ONE_DECIMAL, RARE, SEVERAL, UNDER_ONE, WHOLE } from './numbers.ts';
+import { counted, FRACTION, ONE_DECIMAL, POINT, RARE, SEVERAL, UNDER_ONE, WHOLE } from './numbers.ts';
 
 /** What is said of lengths in the unit that the bench is set to; what is said in the other one costs more. */
 export interface LengthsOfUnit {
@@ -18,9 +18,14 @@ export interface LengthsOfUnit {
 const PART = either(all(FRACTION, optional(either('of an inch', rarely('inch', RARE)))), 'half an inch');
 const AND_A_PART = optional(all('and', FRACTION));
 
-/** 'thirty one and five eighths inches', 'three inches and a half', 'an inch and a half', with up to so many inches. */
-function inches(several: Expression): Expression {
-  return either(all(several, AND_A_PART, optional('inches')), all(several, 'inches and', FRACTION), 'one', all('one and', FRACTION, optional('inches')), all(either('an', 'one'), 'inch', AND_A_PART));
+/** What may follow the count of several inches; what has the same beginning is said once, or the graph takes long to make. */
+const AFTER_SEVERAL = either(all(AND_A_PART, optional('inches')), all('inches and', FRACTION));
+const AFTER_ONE = either(NOTHING, all('and', FRACTION, optional('inches')), all('inch', AND_A_PART));
+const DECIMALS = all(POINT, optional('inches'));
+
+/** 'thirty one and five eighths inches', 'three inches and a half', 'an inch and a half', 'three point four inches', with up to so many inches. */
+function inches(several: Expression, more: readonly Expression[] = []): Expression {
+  return either(all(several, either(AFTER_SEVERAL, ...more)), all('one', either(AFTER_ONE, ...more)), all('an inch', AND_A_PART));
 }
 
 const FEET = all(either(all(either('a', 'one'), 'foot'), all(counted(2, 20), either('foot', 'feet'))), either(
@@ -39,9 +44,10 @@ const FEW_MILLIMETRES = either('zero', 'half a millimeter', 'a millimeter', all(
 /** The other unit than the bench is set to. */
 const OTHER = RARE;
 
-const SIZE = either(inches(SEVERAL), PART, all(decimal(either('one', SEVERAL)), optional('inches')), rarely(FEET, RARE / 2));
-const LESS_THAN_AN_INCH = either(PART, all(UNDER_ONE, optional('inches')), THOUSANDTHS, rarely(TENTHS, RARE), 'zero');
-const TO_A_FOOT = either(inches(counted(2, 12)), PART, all(decimal(counted(1, 12)), optional('inches')));
+const UNDER_ONE_INCH = all(UNDER_ONE, optional('inches'));
+const SIZE = either(inches(SEVERAL, [DECIMALS]), PART, UNDER_ONE_INCH, rarely(FEET, RARE / 2));
+const LESS_THAN_AN_INCH = either(PART, UNDER_ONE_INCH, THOUSANDTHS, rarely(TENTHS, RARE), 'zero');
+const TO_A_FOOT = either(inches(counted(2, 12), [DECIMALS]), PART, UNDER_ONE_INCH);
 
 export const LENGTHS: { readonly inch: LengthsOfUnit; readonly millimetre: LengthsOfUnit } = {
   inch: {

@@ -116,12 +116,15 @@ function lastWords(plural: string, name: string): string {
   return plural.split(' ').slice(-name.split(' ').length).join(' ');
 }
 
-/** One copy of what there are several of, never more than there are: 'leg two', 'leg number two', 'second leg'. */
+/**
+ * One copy of what there are several of: 'leg two', 'leg number two', 'second leg'. Of what there is not, only the one past the last is heard, to be told so:
+ * who miscounts does so by one, and 'leg five' would else be taken for leg four.
+ */
 function numbered(aliases: readonly Alias[], cost: number): Expression[] {
   return by(aliases, ({ owners }) => Math.max(...owners.map(({ owner }) => owner.count))).map(([count, same]) => {
     const named = oneOf(same.map(({ name }) => name));
     const ordinals = either(...Array.from({ length: count }, (_, index) => sayOrdinal(index + 1).replaceAll('-', ' ')));
-    return rarely(either(all(named, optional(rarely('number', RARE)), counted(1, count)), all(ordinals, named)), cost);
+    return rarely(either(all(named, optional(rarely('number', RARE)), either(counted(1, count), rarely(counted(count + 1, count + 1), RARE))), all(ordinals, named)), cost);
   });
 }
 

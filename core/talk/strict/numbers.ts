@@ -20,7 +20,8 @@ export function counted(from: number, to: number): Expression {
 function makeCounted(from: number, to: number): Expression {
   const each = (low: number, high: number) => Array.from({ length: Math.max(0, high - low + 1) }, (_, index) => spoken(low + index));
   const whole = [20, 30, 40, 50, 60, 70, 80, 90].filter((ten) => ten >= from && ten + DECADE - 1 <= to);
-  const [first = to + 1, past = to + 1] = [whole[0], (whole.at(-1) ?? to + 1 - DECADE) + DECADE];
+  const first = whole[0] ?? to + 1;
+  const past = first + whole.length * DECADE;
   const tens = either(...whole.map(spoken));
   return either(...each(from, Math.min(first - 1, to)), ...(whole.length > 0 ? [tens, all(tens, either(...each(1, DECADE - 1)))] : []), ...(past < FIRST_DECADE ? [] : each(past, to)));
 }
@@ -34,19 +35,12 @@ export const WHOLE = either(counted(1, 99), all(either(counted(1, 9), 'a'), 'hun
 
 const ZERO = either('zero', rarely('oh', RARE));
 const DIGIT = either('zero', 'oh', ...DIGIT_WORDS.slice(1));
-const TENTHS = all('point', DIGIT);
-/** To a thousandth, or to the ten-thousandth that ends every sixteenth of an inch: 'four three seven five'. */
-const THOUSANDTHS = all('point', DIGIT, optional(all(DIGIT, optional(all(DIGIT, optional(rarely('five', RARE)))))));
-
+/** 'point four three': to a thousandth, or to the ten-thousandth that ends every sixteenth of an inch, 'four three seven five'. */
+export const POINT = all('point', DIGIT, optional(all(DIGIT, optional(all(DIGIT, optional(rarely('five', RARE)))))));
 /** 'zero point oh five', 'point five': less than one. */
-export const UNDER_ONE = all(either(ZERO, NOTHING), THOUSANDTHS);
-/** 'three point one two five', with up to so many before the point. */
-export function decimal(whole: Expression): Expression {
-  return all(either(whole, ZERO, NOTHING), THOUSANDTHS);
-}
-
-/** 'eighty seven point three', after the whole number. */
-export const ONE_DECIMAL = TENTHS;
+export const UNDER_ONE = all(either(ZERO, NOTHING), POINT);
+/** 'point three', as in 'eighty seven point three'. */
+export const ONE_DECIMAL = all('point', DIGIT);
 
 /** How a division of the inch is said of one and of several. */
 const DIVISIONS: readonly (readonly [division: number, one: string, several: string])[] = [[8, 'eighth', 'eighths'], [16, 'sixteenth', 'sixteenths'], [32, 'thirty second', 'thirty seconds'], [64, 'sixty fourth', 'sixty fourths']];

@@ -64,7 +64,7 @@ function expressionOf(node: PatternNode, bySlot: SlotSentences): Expression {
 
 /** The words of every slot. */
 function slotSentences(bench: Bench): SlotSentences {
-  const { timers, settings: { rounding: { unit }, temperature } } = bench.state;
+  const { settings: { rounding: { unit }, temperature } } = bench.state;
   const names = spokenNames(bench);
   const { length, small, gap, along } = LENGTHS[unit];
   const [times, degrees, board] = [counted(2, MOST_TIMES), degreesIn(temperature), counted(1, mostBoards(bench))];
@@ -73,14 +73,21 @@ function slotSentences(bench: Bench): SlotSentences {
   return {
     ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'),
     length, first: length, second: length, each: either(length, rarely(names.size, RARE)), small, setback: small, otherSetback: small, gap, from: along, to: along,
-    count: times, spaces: times, board, nth: counted(1, Math.max(1, mostPlaced(bench))), stage: counted(1, MOST_STAGES), loudness: counted(1, LOUDEST), angle: counted(EDGE_ANGLES.from, EDGE_ANGLES.to), dollars: counted(1, 99),
+    count: times, spaces: times, board, nth: counted(1, Math.max(1, mostPlaced(bench))), stage: counted(1, MOST_STAGES), loudness: either(counted(1, LOUDEST), rarely(counted(LOUDEST + 1, 2 * LOUDEST), RARE)), angle: counted(EDGE_ANGLES.from, EDGE_ANGLES.to), dollars: counted(1, 99),
     fraction: FRACTION_OF, of: operand, left: operand, right: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'),
     duration: DURATION, span: SPAN, interval: INTERVAL, degrees, percent: HUMIDITY, moisture: MOISTURE, grams: GRAMS, pounds: POUNDS,
-    kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: all(either(examples('timer'), ...new Set(timers.map(({ kind: running }) => running).filter((running) => running !== 'plain'))), optional(either('timer', 'clock'))),
+    kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge'), timer: timersOf(bench),
     side: sideOf(names.part, board), spot: either(along, ...SPOT_WORDS), sense: examples('sense'), lean: examples('lean'), across: examples('across'), light: examples('light'),
     screen: examples('screen'), edge: examples('edge'), care: examples('care'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
+}
+
+/** The clocks that run; of a kind that does not, more rarely, to be told so: 'stop the rest timer' must not start one. */
+function timersOf({ state: { timers } }: Bench): Expression {
+  const running = new Set<string>(timers.map(({ kind }) => kind));
+  const kinds = ['clamp', 'open time', 'rest', 'break'].map((kind) => rarely(kind, running.has(kind) ? 0 : RARE));
+  return all(either(...timers.map(({ name }) => plain(name)), ...kinds), optional(either('timer', 'clock')));
 }
 
 /** As truingSlots reads it: the part may be left out, the face may stand before or behind, and so may the layer. */

@@ -3,8 +3,8 @@ import { all, either, optional, rarely } from './expression.ts';
 import type { Expression } from './expression.ts';
 import { counted, ONE_DECIMAL, RARE } from './numbers.ts';
 
-/** What a shop and its glue come to, in each scale. */
-const CELSIUS = either(all(either(counted(2, 45), rarely('zero', RARE)), 'degrees'), 'one degree', rarely(all('minus', counted(2, 30), 'degrees'), RARE));
+/** What a shop and its glue come to, in each scale; who forgets that the bench is set to the other is heard too, rather than taken for colder. */
+const CELSIUS = either(all(either(counted(2, 45), rarely(either('zero', counted(46, 99)), RARE)), 'degrees'), 'one degree', rarely(all('minus', counted(2, 30), 'degrees'), RARE));
 const FAHRENHEIT = all(counted(2, 99), 'degrees');
 
 /** 'five degrees', 'minus two degrees', 'fifty four degrees fahrenheit', in the scale that the bench is set to. */

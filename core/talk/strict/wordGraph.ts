@@ -103,36 +103,35 @@ class WordGraphBuilder {
     const [first] = options;
     if (first !== undefined && options.length === 1) return first;
     const alive = options.filter(({ state }) => state !== this.#nowhere);
-    const least = Math.min(...alive.map(({ cost }) => cost));
-    const owing = new Map<number, number>();
-    for (const { state, cost } of alive) owing.set(state, Math.min(owing.get(state) ?? Infinity, cost - least));
-    const [only] = owing.keys();
+    const least = alive.reduce((sofar, { cost }) => Math.min(sofar, cost), Infinity);
+    const owing = cheapestOfEach(alive, least);
+    const [only] = owing;
     if (only === undefined) return { state: this.#nowhere, cost: 0 };
-    if (owing.size === 1) return { state: only, cost: least };
-    const key = [...owing].sort(([one], [other]) => one - other).join(' ');
+    if (owing.length === 1) return { state: only.state, cost: least };
+    let key = '';
+    for (const { state, cost } of owing) key += `${state},${cost} `;
     const joined = this.#joined.get(key) ?? this.#joinAll(owing);
     this.#joined.set(key, joined);
     return { state: joined.state, cost: least + joined.cost };
   }
 
-  #joinAll(owing: ReadonlyMap<number, number>): Owing {
-    const targets = new Map<number, Owing[]>();
-    let ends = NO_END;
-    for (const [state, owed] of owing) {
-      const { ends: ending, arcs } = this.#at(state);
-      if (ending !== NO_END) ends = ends === NO_END ? ending + owed : Math.min(ends, ending + owed);
-      for (let at = 0; at < arcs.length; at += NUMBERS_AN_ARC) {
-        const reached: Owing = { state: arcs[at + 1] ?? 0, cost: (arcs[at + 2] ?? 0) + owed };
-        const known = targets.get(arcs[at] ?? 0);
-        if (known) known.push(reached);
-        else targets.set(arcs[at] ?? 0, [reached]);
+  #joinAll(owing: readonly Owing[]): Owing {
+    const drafts = owing.map(({ state }) => this.#at(state));
+    const ends = drafts.reduce((sofar, draft, at) => (draft.ends === NO_END ? sofar : Math.min(sofar, draft.ends + (owing[at]?.cost ?? 0))), Infinity);
+    const reached = inOrderOfWords(drafts, owing);
+    const arcs: number[] = [];
+    for (let at = 0; at < reached.length; ) {
+      const word = reached[at] ?? 0;
+      let end = at + NUMBERS_AN_ARC;
+      while (end < reached.length && reached[end] === word) end += NUMBERS_AN_ARC;
+      if (end === at + NUMBERS_AN_ARC) arcs.push(word, reached[at + 1] ?? 0, reached[at + 2] ?? 0);
+      else {
+        const { state, cost } = this.#join(pairsIn(reached, at, end));
+        arcs.push(word, state, cost);
       }
+      at = end;
     }
-    const arcs = [...targets].sort(([one], [other]) => one - other).flatMap(([word, reached]) => {
-      const { state, cost } = this.#join(reached);
-      return [word, state, cost];
-    });
-    return { state: this.#state({ ends, arcs: Int32Array.from(arcs) }), cost: 0 };
+    return { state: this.#state({ ends: ends === Infinity ? NO_END : ends, arcs: Int32Array.from(arcs) }), cost: 0 };
   }
 
   #at(state: number): Draft {
@@ -149,6 +148,35 @@ class WordGraphBuilder {
     alike.push(this.#states.push(draft) - 1);
     return this.#states.length - 1;
   }
+}
+
+/** By their numbers, each once with the least that it owes beyond `least`. */
+function cheapestOfEach(options: readonly Owing[], least: number): readonly Owing[] {
+  const sorted = options.toSorted((one, other) => one.state - other.state || one.cost - other.cost);
+  return sorted.filter(({ state }, at) => state !== sorted[at - 1]?.state).map(({ state, cost }) => ({ state, cost: cost - least }));
+}
+
+/** The arcs of all, each with what its state owed before, in the order of the words: three numbers an arc. */
+function inOrderOfWords(drafts: readonly Draft[], owing: readonly Owing[]): Int32Array {
+  const count = drafts.reduce((sum, { arcs }) => sum + arcs.length / NUMBERS_AN_ARC, 0);
+  const [unsorted, order] = [new Int32Array(count * NUMBERS_AN_ARC), new Float64Array(count)];
+  let at = 0;
+  drafts.forEach(({ arcs }, draft) => {
+    for (let arc = 0; arc < arcs.length; arc += NUMBERS_AN_ARC, at += 1) {
+      unsorted.set([arcs[arc] ?? 0, arcs[arc + 1] ?? 0, (arcs[arc + 2] ?? 0) + (owing[draft]?.cost ?? 0)], at * NUMBERS_AN_ARC);
+      order[at] = (arcs[arc] ?? 0) * count + at;
+    }
+  });
+  const sorted = new Int32Array(unsorted.length);
+  order.sort().forEach((placed, to) => {
+    const from = (placed % count) * NUMBERS_AN_ARC;
+    sorted.set(unsorted.subarray(from, from + NUMBERS_AN_ARC), to * NUMBERS_AN_ARC);
+  });
+  return sorted;
+}
+
+function pairsIn(reached: Int32Array, from: number, to: number): readonly Owing[] {
+  return Array.from({ length: (to - from) / NUMBERS_AN_ARC }, (_, at) => ({ state: reached[from + at * NUMBERS_AN_ARC + 1] ?? 0, cost: reached[from + at * NUMBERS_AN_ARC + 2] ?? 0 }));
 }
 
 function isSame(one: Draft, other: Draft): boolean {

@@ -1,8 +1,8 @@
 import type { Fst } from './fst.ts';
 import { ARC_BYTES, grammarFile, STATE_BYTES } from './openFst.ts';
 
-/** Room for the grammar of a piece a good deal larger than the demo piece (3 200 states, 73 000 arcs); or, if more is needed, for somewhat larger ones. */
-const USUAL = { states: 6_000, arcs: 120_000 };
+/** Room for the grammar of a piece somewhat larger than the demo piece (11 700 states, 107 000 arcs); or, if more is needed, for somewhat larger ones. */
+const USUAL = { states: 16_000, arcs: 140_000 };
 const ROOM = 1.25;
 /** So many arcs and states at least that nothing leads to mark the grammar in the engine's memory. */
 const MARKED = 20;

@@ -22,8 +22,9 @@ function expectHeard(graph: WordGraph, sentences: readonly string[], heard: bool
 
 describe('what is listened for at a table with four legs, two long rails and twelve buttons', () => {
   it('nobody is heard asking for a sixth leg, though whoever types it is told', () => {
-    expectHeard(GRAPH, ['sixth leg', 'how wide is leg six', 'leg five width', 'third long rail length', 'how long is the third end rail', 'record leg nine width three inches', 'draw the ninth side stretcher', 'twelfth goes at back left'], false);
+    expectHeard(GRAPH, ['sixth leg', 'how wide is leg six', 'leg seven width', 'third long rail length', 'how long is the third end rail', 'record leg nine width three inches', 'draw the ninth side stretcher', 'twelfth goes at back left'], false);
     expectHeard(GRAPH, ['fourth leg', 'how wide is leg four', 'leg four width', 'second long rail length', 'how long is the second end rail', 'record leg number two width three inches', 'how long is button twelve'], true);
+    expectHeard(GRAPH, ['leg five width', 'stop the rest timer', 'set the volume to eleven'], true);
     expect(parseRequest('leg nine width', TALKATIVE)).toMatchObject({ kind: 'not understood', because: expect.stringContaining('no leg nine') as string });
   });
 
@@ -72,8 +73,8 @@ describe('what is listened for as a number', () => {
   });
 
   it('times, percents, degrees and counts are what the request can mean', () => {
-    expectHeard(GRAPH, ['start a thirty minute timer', 'start a timer for thirty minutes', 'add one minute', 'check the edge every five minutes', 'the boards are at nine percent', 'the humidity is sixty percent', 'it is twenty degrees and fifty percent humidity', 'set the volume to six', 'how far out for thirty degrees', 'board six is used up'], true);
-    expectHeard(GRAPH, ['check the edge every a minute', 'start a timer for one minutes', 'start a thirty minutes timer', 'add two minute', 'the boards are at ninety percent', 'the humidity is nine point five percent', 'it is ninety five degrees', 'set the volume to eleven', 'how far out for ninety degrees', 'board sixteen is used up', 'divided by one', 'times ninety nine'], false);
+    expectHeard(GRAPH, ['start a thirty minute timer', 'start a timer for thirty minutes', 'add one minute', 'check the edge every five minutes', 'the boards are at nine percent', 'the humidity is sixty percent', 'it is twenty degrees and fifty percent humidity', 'it is sixty eight degrees', 'set the volume to six', 'how far out for thirty degrees', 'board six is used up'], true);
+    expectHeard(GRAPH, ['check the edge every a minute', 'start a timer for one minutes', 'start a thirty minutes timer', 'add two minute', 'the boards are at ninety percent', 'the humidity is nine point five percent', 'it is minus ninety degrees', 'set the volume to ninety', 'how far out for ninety degrees', 'board sixteen is used up', 'divided by one', 'times ninety nine'], false);
   });
 
   it('two faces are said in the order of the alphabet, by letter or by name', () => {
