@@ -4,10 +4,11 @@ import { parseLength } from '../core/length/parseWritten.ts';
 import { nanometres, NANOMETRES_PER_MILLIMETRE, type Length } from '../core/length/length.ts';
 import { writeLength } from '../core/length/write.ts';
 import { evaluate } from '../core/piece/evaluate.ts';
+import type { Part } from '../core/piece/file.ts';
 import { loadPiece } from '../core/piece/load.ts';
 import { roughTold, toldFaults } from '../core/respond/filedTold.ts';
 import { failure, success, type Result } from '../core/result.ts';
-import { blanksOf } from '../core/stock/blanks.ts';
+import { blanksOf, cutNoun } from '../core/stock/blanks.ts';
 import { readBoards } from '../core/stock/boardTable.ts';
 import type { Blank } from '../core/stock/board.ts';
 import { NO_EXTRAS } from '../core/stock/rough.ts';
@@ -35,7 +36,13 @@ const OPTIONS = {
   grade: { type: 'string' }, seconds: { type: 'string' }, unit: { type: 'string' }, out: { type: 'string' }, help: { type: 'boolean' },
 } as const;
 
-interface Command {
+/** What is to be cut; the parts of the piece, where it is one. */
+interface Wanted {
+  readonly blanks: readonly Blank[];
+  readonly pieceParts: readonly Part[];
+}
+
+interface Command extends Pick<Wanted, 'pieceParts'> {
   readonly problem: StockProblem;
   readonly grade: Grade;
   readonly seconds: number;
@@ -84,8 +91,9 @@ function readCommand(): Result<Command, Faults> {
     return success({
       grade, out: values.out, seconds: Number(values.seconds ?? 10) || 10,
       write: (length) => writeLength(length, metric ? { unit: 'millimetre', step: nanometres(NANOMETRES_PER_MILLIMETRE / 2) } : { unit: 'inch', denominator: 64 }),
+      pieceParts: blanks.value.pieceParts,
       problem: {
-        boards: boards.value, blanks: blanks.value, objectives: objectives.filter((one): one is Objective => one !== undefined),
+        boards: boards.value, blanks: blanks.value.blanks, objectives: objectives.filter((one): one is Objective => one !== undefined),
         saw: { kerf: kerf.value, endTrim: endTrim.value, cutAgain: values['one-crosscut'] !== true },
       },
     });
@@ -95,20 +103,21 @@ function readCommand(): Result<Command, Faults> {
   }
 }
 
-function blanksOfPiece(text: string): Result<Blank[], Faults> {
+function blanksOfPiece(text: string): Result<Wanted, Faults> {
   const piece = loadPiece(text);
   if (!piece.ok) return failure(piece.fault.map(({ message }) => message));
   const faults = toldFaults(piece.value);
   if (faults.length > 0) return failure(faults.map(({ item, message }) => `$.told[${item}]: ${message}`));
-  return success(blanksOf(piece.value.file, evaluate(piece.value, []), NO_EXTRAS, roughTold(piece.value.file)));
+  const { file } = piece.value;
+  return success({ blanks: blanksOf(file, evaluate(piece.value, []), NO_EXTRAS, roughTold(file)), pieceParts: file.parts });
 }
 
-function readTable(file: string, unit: 'inch' | 'millimetre' | undefined): Result<Blank[], Faults> {
+function readTable(file: string, unit: 'inch' | 'millimetre' | undefined): Result<Wanted, Faults> {
   const parts = readParts(readFileSync(file, 'utf8'), unit);
-  return parts.ok ? parts : failure(parts.fault.map(({ message }) => `${file}: ${message}`));
+  return parts.ok ? success({ blanks: parts.value, pieceParts: [] }) : failure(parts.fault.map(({ message }) => `${file}: ${message}`));
 }
 
-function tell(plan: StockPlan, { problem, grade, write }: Command): void {
+function tell(plan: StockPlan, { problem, pieceParts, grade, write }: Command): void {
   for (const sentence of tellPlan(plan)) console.log(sentence);
   for (const board of plan.boards) {
     console.log(`\nBoard ${board.board}`);
@@ -119,7 +128,7 @@ function tell(plan: StockPlan, { problem, grade, write }: Command): void {
   for (const { species, quarter, thickness, blanks, longest, widest, netBoardFeet, boardFeet } of toBuy(plan.missing, problem.blanks, grade)) {
     console.log(`\nTo buy: ${species}, ${quarter === undefined ? `${write(thickness)} or more, thicker than is sold` : `${quarter.name} rough`}: ${boardFeet.toFixed(1)} board feet of ${grade}`
       + ` (${netBoardFeet.toFixed(1)} in the parts; the grade promises ${Math.round(100 * GRADE_YIELDS[grade])} % clear), boards of ${write(longest)} by ${write(widest)} or more among them`);
-    for (const { name, count, length, width } of blanks) console.log(`  ${count} ${name}: ${write(length)} by ${write(width)}`);
+    for (const { id, name, count, length, width } of blanks) console.log(`  ${count} ${cutNoun(pieceParts, { id, name }, count)}: ${write(length)} by ${write(width)}`);
   }
 }
 

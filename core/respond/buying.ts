@@ -12,7 +12,7 @@ import { allBlanks, problemOf, sawOf, takenPlan } from './cuttingState.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { newBoard, respondToRack } from './rack.ts';
 import { sayThickness } from './sayBoards.ts';
-import { sayCount, sayList, sentence, spoken } from './saying.ts';
+import { sayCount, sayCut, sayList, sentence, spoken } from './saying.ts';
 
 /** What the rack lacks, as the yard sells it, and whether a board there helps. */
 export function respondToBuying(bench: Bench, request: BuyRequest): Response {
@@ -95,7 +95,7 @@ function doesItHelp(bench: Bench, asked: Extract<BuyRequest, { kind: 'does it he
   const help = helpOf(board, blanks, sawOf(state));
   const name = `${spoken(state, board.length)} by ${spoken(state, board.width)}, ${sayThickness(state, board.thickness)}`;
   if (help.parts.length === 0) return tell({ say: sentence(`no: ${name} gives none of the parts that are missing`), screen });
-  const gives = sayList(help.parts.map(({ blank, count }) => { const part = blanks.find(({ id }) => id === blank)?.name ?? blank; return sayCount(count, part, `${part}s`); }));
+  const gives = sayList(help.parts.map(({ blank, count }) => sayCut(state, blanks.find(({ id }) => id === blank) ?? { id: blank, name: blank }, count)));
   const price = state.sawing.centsPerBoardFoot === 0 ? '' : `, ${sayNumber(Math.round((help.boardFeet * state.sawing.centsPerBoardFoot) / 100))} in money`;
   return tell({ say: sentence(`yes: ${name} gives ${gives}, ${sayNumber(help.usedPercent)} percent of it used, ${sayBoardFeet(help.boardFeet)}${price}. Say bought when you take it`), screen });
 }

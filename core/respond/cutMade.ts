@@ -29,7 +29,7 @@ export function cutMade(state: State, board: TakenBoard): Response {
   const entries: readonly Entry[] = [{ kind: 'cut made', board: board.board }, ...rough.entries, ...offcuts.map((offcut): Entry => ({ kind: 'board put', board: offcut })), ...(over ? [{ kind: 'board gone', board: board.board } as const] : [])];
   const next = over ? followingBoard(state, board.board) : after;
   const say = [
-    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(board, after, state.rack.get(board.board) ?? board.stood), rough.say, ...offcuts.map((offcut) => sayOffcut(state, offcut)),
+    sentence(`cut ${sayNumber(after.made)} made`), sayFreed(state, board, after, state.rack.get(board.board) ?? board.stood), rough.say, ...offcuts.map((offcut) => sayOffcut(state, offcut)),
     over ? `Board ${sayNumber(board.board)} is all cut.` : '', sayNext(state, next, over),
   ].filter(Boolean).join(' ');
   // An off-cut may save a board: what is not begun is looked over again.
@@ -43,12 +43,12 @@ function offcutsFreed(state: State, board: TakenBoard): readonly Board[] {
 }
 
 /** What came free, what to write on it, and which face of it is which. */
-function sayFreed(before: TakenBoard, after: TakenBoard, now: Board): string {
+function sayFreed(state: State, before: TakenBoard, after: TakenBoard, now: Board): string {
   const had = new Set(freedBlanks(before));
   const fresh = freedBlanks(after).filter((blank) => !had.has(blank));
   if (fresh.length === 0) return '';
   const hidden = [...new Set(fresh.flatMap((blank) => tellHidden(now, blank).map((told) => `${markOf(blank)}: ${told}`)))];
-  return [sentence(`${sayContents({ placed: fresh })} cut: write ${sayList([...new Set(fresh.map(markOf))])} on ${fresh.length === 1 ? 'it' : 'them'}`), ...hidden.map(sentence), sayHeart(now)].filter(Boolean).join(' ');
+  return [sentence(`${sayContents(state, { placed: fresh })} cut: write ${sayList([...new Set(fresh.map(markOf))])} on ${fresh.length === 1 ? 'it' : 'them'}`), ...hidden.map(sentence), sayHeart(now)].filter(Boolean).join(' ');
 }
 
 function sayOffcut(state: State, { number, length, width, farWidth }: Board): string {

@@ -49,7 +49,7 @@ function filedLikes(likes: CopyLikes): Omit<FiledTold, 'part'> {
   const lists = FACE_LISTS.map(([name, as]) => [name, facesLiked(likes, as)] as const).filter(([, faces]) => faces.length > 0);
   const marks = ([['faceSide', 'face side'], ['faceEdge', 'face edge']] as const).flatMap(([name, as]) => facesLiked(likes, as).map((face): [string, Face] => [name, face]));
   const { up, arch } = likes;
-  return { ...Object.fromEntries([...lists, ...marks]), ...(up === undefined ? {} : { up }), ...(arch === undefined ? {} : { arch }) };
+  return { ...Object.fromEntries<readonly Face[] | Face>([...lists, ...marks]), ...(up === undefined ? {} : { up }), ...(arch === undefined ? {} : { arch }) };
 }
 
 /** What a piece file tells of one copy's faces, to be told of it. */

@@ -2,14 +2,14 @@ import type { PlanOffer } from '../bench/bench.ts';
 import type { TakenPlan } from '../journal/cutting.ts';
 import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
-import type { Blank } from '../stock/board.ts';
+import { cutNoun } from '../stock/blanks.ts';
 import type { PlannedBoard } from '../stock/plan/placed.ts';
 import type { StockPlan } from '../stock/plan/planStock.ts';
 import type { Missing } from '../stock/plan/roomFor.ts';
 import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { allBlanks, changedBoards, takenPlan } from './cuttingState.ts';
 import { outOfDate } from './outOfDate.ts';
-import { sayCount, sayList, sentence } from './saying.ts';
+import { sayCount, sayCut, sayList, sentence } from './saying.ts';
 import { planFrom } from './takePlan.ts';
 
 type Standing = Pick<StockPlan, 'missing' | 'bound' | 'boundIn' | 'proven' | 'cents'> & { readonly boards: readonly unknown[]; readonly begun?: number };
@@ -41,12 +41,10 @@ function sayMoney(cents: number): string {
 }
 
 /** What finds no board, by name, and why. */
-export function sayMissing(missing: readonly Missing[], blanks: readonly Blank[]): string {
+function sayMissing(state: State, missing: readonly Missing[]): string {
   if (missing.length === 0) return '';
-  const told = missing.map(({ blank, count, why }) => {
-    const name = blanks.find(({ id }) => id === blank)?.name ?? blank;
-    return `${sayCount(count, name, `${name}s`)}, ${why}`;
-  });
+  const blanks = allBlanks(state);
+  const told = missing.map(({ blank, count, why }) => `${sayCut(state, blanks.find(({ id }) => id === blank) ?? { id: blank, name: blank }, count)}, ${why}`);
   return sentence(`the rack is not enough: ${sayList(told)}`);
 }
 
@@ -54,7 +52,7 @@ export function sayMissing(missing: readonly Missing[], blanks: readonly Blank[]
 export function writeMissing(state: State, missing: readonly Missing[]): string {
   const blanks = allBlanks(state);
   const total = missing.reduce((sum, { count }) => sum + count, 0);
-  return total === 0 ? '' : `The rack is not enough for ${total} parts: ${missing.map(({ blank, count, why }) => `${count} ${blanks.find(({ id }) => id === blank)?.name ?? blank} (${why})`).join(', ')}.`;
+  return total === 0 ? '' : `The rack is not enough for ${total} parts: ${missing.map(({ blank, count, why }) => `${count} ${cutNoun(state.piece?.file.parts ?? [], blanks.find(({ id }) => id === blank) ?? { id: blank, name: blank }, count)} (${why})`).join(', ')}.`;
 }
 
 /** What was found, for the ear: where it stands, what is missing, how much sawing it is, and what it changes. */
@@ -62,7 +60,7 @@ export function sayOffer(state: State, { plan }: PlanOffer): string {
   if (plan === null) return 'No plan is found yet.';
   const metres = sentence(`${sayTenths(plan.crosscutMetres)} meters to crosscut and ${sayTenths(plan.ripMetres)} to rip`);
   const apart = plan.separated.length === 0 ? '' : sentence(`these do not all come from one stretch of a board: ${sayList(plan.separated.map((id) => allBlanks(state).find((blank) => blank.id === id)?.name ?? id))}`);
-  return [sayStanding(planFrom(state, plan)), sayMissing(plan.missing, allBlanks(state)), metres, apart, sayChanges(state, plan)].filter(Boolean).join(' ');
+  return [sayStanding(planFrom(state, plan)), sayMissing(state, plan.missing), metres, apart, sayChanges(state, plan)].filter(Boolean).join(' ');
 }
 
 function sayTenths(metres: number): string {
@@ -74,7 +72,7 @@ function sayTenths(metres: number): string {
 export function sayChanges(state: State, plan: StockPlan): string {
   const taken = takenPlan(state);
   if (taken === undefined) return '';
-  const changes = changesBetween(taken, plan);
+  const changes = changesBetween(state, taken, plan);
   return changes.length === 0 ? 'Nothing else changes.' : sentence(`What changes: ${changes.join('; ')}`);
 }
 
@@ -83,11 +81,11 @@ type Contents = Pick<PlannedBoard, 'board' | 'placed'>;
 /** More than these the ear would lose. */
 const MOST_TOLD = 4;
 
-function changesBetween(taken: TakenPlan, plan: StockPlan): readonly string[] {
+function changesBetween(state: State, taken: TakenPlan, plan: StockPlan): readonly string[] {
   const before = taken.boards.filter(({ made }) => made === 0);
   const numbers = [...new Set([...before, ...plan.boards].map(({ board }) => board))].sort((a, b) => a - b);
   const told = numbers.flatMap((number): string[] => {
-    const [was, is] = [contents(before, number), contents(plan.boards, number)];
+    const [was, is] = [contents(state, before, number), contents(state, plan.boards, number)];
     if (was === is) return [];
     const name = `board ${sayNumber(number)}`;
     if (is === '') return [`${name} is not needed`];
@@ -96,16 +94,16 @@ function changesBetween(taken: TakenPlan, plan: StockPlan): readonly string[] {
   return told.length > MOST_TOLD ? [...told.slice(0, MOST_TOLD), `and ${sayNumber(told.length - MOST_TOLD)} more boards`] : told;
 }
 
-function contents(boards: readonly Contents[], number: number): string {
+function contents(state: State, boards: readonly Contents[], number: number): string {
   const board = boards.find((one) => one.board === number);
-  return board === undefined ? '' : sayContents(board);
+  return board === undefined ? '' : sayContents(state, board);
 }
 
 /** 'two long rails and three leg layers' */
-export function sayContents({ placed }: Pick<Contents, 'placed'>): string {
-  const counts = new Map<string, number>();
-  for (const { name } of placed) counts.set(name, (counts.get(name) ?? 0) + 1);
-  return sayList([...counts].map(([name, count]) => sayCount(count, name, `${name}s`)));
+export function sayContents(state: State, { placed }: Pick<Contents, 'placed'>): string {
+  const counts = new Map<string, { readonly id: string; readonly name: string; readonly count: number }>();
+  for (const { blank: id, name } of placed) counts.set(id, { id, name, count: (counts.get(id)?.count ?? 0) + 1 });
+  return sayList([...counts.values()].map((cut) => sayCut(state, cut, cut.count)));
 }
 
 /** What was found while a plan was taken already: worth telling only when it is needed or better. Undefined when it is neither. */

@@ -6,6 +6,8 @@ import type { State } from '../journal/state.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { SizeName } from '../piece/measurement.ts';
+import type { Blank } from '../stock/board.ts';
+import { cutNoun } from '../stock/blanks.ts';
 import { renderSentence } from '../piece/fits.ts';
 import type { Sentence } from '../piece/sentence.ts';
 import type { SizeMention, Wording } from '../work/step.ts';
@@ -64,6 +66,11 @@ export function sayList(items: readonly string[], joining = 'and'): string {
 /** 'one leg', 'four legs' */
 export function sayCount(count: number, singular: string, plural: string): string {
   return `${sayNumber(count)} ${count === 1 ? singular : plural}`;
+}
+
+/** 'one leg layer', 'six top boards': how many of what is cut of a part. */
+export function sayCut(state: State, blank: Pick<Blank, 'id' | 'name'>, count: number): string {
+  return `${sayNumber(count)} ${cutNoun(state.piece?.file.parts ?? [], blank, count)}`;
 }
 
 /** First letter large, full stop at the end: a line for the eye. */

@@ -1,3 +1,4 @@
+import { pluralOf } from '../piece/describe.ts';
 import type { Sizes } from '../piece/evaluate.ts';
 import type { Part, PieceFile } from '../piece/file.ts';
 import type { Blank } from './board.ts';
@@ -29,4 +30,11 @@ function madeFrom({ name, count, made }: Part): Pick<Blank, 'name' | 'count' | '
     case 'laminated': return { name: `${name} layer`, count: count * made.layers, together: made.layers };
     case 'panel': return { name: `${name} board`, count: count * made.boards, together: 1 };
   }
+}
+
+/** What is cut of a part, after its count: 'leg layer' of one, 'leg layers', 'boot shelves'; in the piece's own words where it has its own plural. `parts` are those of the piece; none for parts of a table. */
+export function cutNoun(parts: readonly Part[], { id, name }: Pick<Blank, 'id' | 'name'>, count: number): string {
+  if (count === 1) return name;
+  const part = parts.find((one) => one.id === id);
+  return part?.made.kind === 'solid' ? part.plural ?? pluralOf(name) : pluralOf(name);
 }

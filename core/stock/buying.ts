@@ -10,7 +10,7 @@ export interface ToBuy {
   readonly thickness: Length;
   /** The rough thickness to ask for; undefined when none sold holds it. */
   readonly quarter: Quarter | undefined;
-  readonly blanks: readonly { readonly name: string; readonly count: number; readonly length: Length; readonly width: Length }[];
+  readonly blanks: readonly { readonly id: string; readonly name: string; readonly count: number; readonly length: Length; readonly width: Length }[];
   /** The longest and the widest of them: no board under these helps with all. */
   readonly longest: Length;
   readonly widest: Length;
@@ -43,7 +43,7 @@ function listFor(short: readonly Blank[], grade: Grade): ToBuy | undefined {
   const net = short.reduce((sum, { length, width, count }) => sum + count * boardFeetUnrounded({ length, width, thickness: quarter?.rough ?? thickness }), 0);
   return {
     species, thickness, quarter,
-    blanks: short.map(({ name, count, length, width }) => ({ name, count, length, width })),
+    blanks: short.map(({ id, name, count, length, width }) => ({ id, name, count, length, width })),
     longest: short.reduce((most, { length }) => (length > most ? length : most), first.length),
     widest: short.reduce((most, { width }) => (width > most ? width : most), first.width),
     netBoardFeet: net, boardFeet: net / GRADE_YIELDS[grade],

@@ -81,15 +81,21 @@ export function isWorthKeeping(board: Board, area: Area): boolean {
   return area.to - area.from >= WORTH_KEEPING.length && narrow >= WORTH_KEEPING.width;
 }
 
-function besideSections({ cuts, stood, kerf }: TakenBoard): Area[] {
+function besideSections({ cuts, stood, kerf, placed }: TakenBoard): Area[] {
   const sections = [...new Set(cuts.map(({ section }) => section))].filter((section) => section > 0);
   return sections.flatMap((section): Area[] => {
     const rips = cuts.filter((cut) => cut.kind === 'rip' && cut.section === section);
     const last = rips.reduce<Cut | undefined>((most, cut) => (most === undefined || cut.at > most.at ? cut : most), undefined);
     if (last === undefined) return [];
     const [from, to] = [Math.min(...rips.map((cut) => cut.from)), Math.max(...rips.map((cut) => cut.to))];
-    return [{ from, to, fromEdge: last.at + kerf, toEdge: Math.max(stood.width, stood.farWidth) }];
+    const beside: Area = { from, to, fromEdge: last.at + kerf, toEdge: Math.max(stood.width, stood.farWidth) };
+    // A strip that is as wide as what was left of its board has no rip beyond it.
+    return placed.some((blank) => isIn(areaOf(blank), beside)) ? [] : [beside];
   });
+}
+
+function isIn(inner: Area, outer: Area): boolean {
+  return inner.from >= outer.from && inner.to <= outer.to && inner.fromEdge >= outer.fromEdge && inner.toEdge <= outer.toEdge;
 }
 
 /** Off-cuts that the last cut made has freed. */

@@ -5,6 +5,7 @@ import type { Screen } from '../../core/bench/screen.ts';
 import { shortageOf, type Shortage } from '../../core/respond/buying.ts';
 import type { Length } from '../../core/length/length.ts';
 import { writeLength } from '../../core/length/write.ts';
+import { cutNoun } from '../../core/stock/blanks.ts';
 import { GRADE_YIELDS } from '../../core/stock/buying.ts';
 import '../keys/fractionPad.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
@@ -84,7 +85,7 @@ export class BuyingScreen extends LeafingScreen {
     return html`<h1>${quarter?.name ?? write(thickness)} ${species}: ${Math.ceil(order.boardFeet)} board feet${cost}${pages > 1 ? ` (${this.page + 1} of ${pages})` : ''}</h1>
       <p>${order.feet === undefined ? 'Longer than boards are sold as a rule.' : `${order.boards} boards of ${order.feet} ft about ${write(this.view.bench.state.sawing.yardWidth)} wide (${order.boardFeetEach.toFixed(1)} board feet each).`} Among them boards of ${write(longest)} × ${write(widest)} or more.</p>
       <p>${netBoardFeet.toFixed(1)} in the parts; ${order.sparePercent} % spare, for ${grade} need only yield ${Math.round(100 * GRADE_YIELDS[grade])} % clear.</p>
-      <ul>${blanks.map(({ name, count, length, width }) => html`<li>${count} ${name}: ${write(length)} × ${write(width)}</li>`)}</ul>`;
+      <ul>${blanks.map(({ id, name, count, length, width }) => html`<li>${count} ${cutNoun(this.view.bench.state.piece?.file.parts ?? [], { id, name }, count)}: ${write(length)} × ${write(width)}</li>`)}</ul>`;
   }
 
   #typed(event: CustomEvent<Length>): void {

@@ -54,6 +54,14 @@ export function groundOf(board: Board, kinds: SectionKinds, saw: SawSettings, re
   return ground;
 }
 
+/**
+ * Whether wood enough is left beyond a strip, within its section, for a rip: what is no wider than the kerf would all be dust. It is planed off when the
+ * edge is trued, and no saw follows such a line (common practice, no source).
+ */
+export function isRipped({ board, turned }: Pick<Ground, 'board' | 'turned'>, saw: SawSettings, section: { readonly from: number }, strip: { readonly across: number; readonly width: number }): boolean {
+  return widthAt(board, turned, section.from) - (strip.across + strip.width) > saw.kerf;
+}
+
 /** What is taken off at the start of the planning places and at their end. */
 export function trimsAlong(board: Board, saw: SawSettings, turned: boolean): { readonly first: number; readonly last: number } {
   const { marked, far } = trimsOf(board, saw);

@@ -1,7 +1,7 @@
 import type { Board } from '../board.ts';
 import type { Objective } from '../objectives.ts';
 import type { CutSection } from './fill.ts';
-import { trimsAlong } from './ground.ts';
+import { isRipped, trimsAlong } from './ground.ts';
 import { yieldOf, type CutBoard, type Lot } from './lot.ts';
 
 export interface Measures {
@@ -67,7 +67,7 @@ function sawing(lot: Lot, { ground, sections }: CutBoard): Sawing {
   for (const section of sections) {
     crosscut += board.width * (section.from > at ? 2 : 1);
     at = section.from + section.length + lot.saw.kerf;
-    rip += section.strips.length * section.length;
+    rip += section.strips.filter((strip) => isRipped(ground, lot.saw, section, strip)).length * section.length;
     crosscut += stripCuts(lot, section);
     for (const one of section.strips.flatMap(({ laid }) => laid).map(({ shape }) => resawing(lot, shape))) {
       resaw += one.length;

@@ -1,6 +1,6 @@
 import { nanometres, type Length } from '../../length/length.ts';
 import type { CutSection, Strip } from './fill.ts';
-import { trimsAlong } from './ground.ts';
+import { isRipped, trimsAlong, type Ground } from './ground.ts';
 import type { CutBoard, Lot } from './lot.ts';
 
 /** A blank on its board: from the marked end along, from the reference edge across. */
@@ -62,13 +62,14 @@ export function placedBoard(lot: Lot, { ground, sections }: CutBoard): PlannedBo
   const restLength = board.length - trimsAlong(board, lot.saw, turned).last - end;
   return {
     board: board.number, placed,
-    cuts: cutsOf(lot, ground.board.length, turned, sections),
+    cuts: cutsOf(lot, ground, sections),
     rest: last !== undefined && restLength > 0 ? { from: along(end, restLength), to: nanometres(along(end, restLength) + restLength) } : undefined,
   };
 }
 
 /** Sections first, in order from the mark; then each section's rips from the reference edge; then strip by strip what is crosscut from it, and what is ripped from those pieces. */
-function cutsOf(lot: Lot, boardLength: number, turned: boolean, sections: readonly CutSection[]): Cut[] {
+function cutsOf(lot: Lot, ground: Ground, sections: readonly CutSection[]): Cut[] {
+  const { turned, board: { length: boardLength } } = ground;
   const ordered = turned ? [...sections].reverse() : sections;
   const place = (at: number): Length => nanometres(turned ? boardLength - at : at);
   const between = ordered.flatMap((section, index): Cut[] => {
@@ -79,17 +80,20 @@ function cutsOf(lot: Lot, boardLength: number, turned: boolean, sections: readon
     const end: Cut = { kind: 'crosscut', section: 0, at: place(far), from: nanometres(0), to: nanometres(lot.widest), waste: 'beyond' };
     return [...(touches || place(near) === 0 ? [] : [start]), ...(place(far) === boardLength ? [] : [end])];
   });
-  return [...between, ...ordered.flatMap((section, index) => sectionCuts(lot, section, index + 1, place))];
+  const sawn = [...between, ...ordered.flatMap((section, index) => sectionCuts(lot, ground, section, index + 1, place))];
+  // A board that is one blank as it stands is taken in hand all the same: its edge is sawn.
+  return sawn.length > 0 ? sawn : ordered.flatMap((section, index) => sectionCuts(lot, 'every edge', section, index + 1, place));
 }
 
-function sectionCuts(lot: Lot, section: CutSection, number: number, place: (at: number) => Length): Cut[] {
+function sectionCuts(lot: Lot, ground: Ground | 'every edge', section: CutSection, number: number, place: (at: number) => Length): Cut[] {
   const ends = [place(section.from), place(section.from + section.length)].sort((a, b) => a - b);
   const [from = nanometres(0), to = nanometres(0)] = ends;
   let edge = 0;
   const rips = section.strips.flatMap((strip): Cut[] => {
     const starts: Cut[] = strip.across > edge ? [{ kind: 'rip', section: number, at: nanometres(strip.across), from, to, waste: 'before' }] : [];
     edge = strip.across + strip.width + lot.saw.kerf;
-    return [...starts, { kind: 'rip', section: number, at: nanometres(strip.across + strip.width), from, to, waste: 'beyond' }];
+    const end: Cut = { kind: 'rip', section: number, at: nanometres(strip.across + strip.width), from, to, waste: 'beyond' };
+    return ground === 'every edge' || isRipped(ground, lot.saw, section, strip) ? [...starts, end] : starts;
   });
   return [...rips, ...section.strips.flatMap((strip) => [...stripCuts(lot, strip, section, number, place), ...pieceRips(lot, strip, number, place), ...resaws(lot, strip, number, place)])];
 }

@@ -5,7 +5,7 @@ import { nanometres, NANOMETRES_PER_INCH } from '../../../core/length/length.ts'
 import { writeLength } from '../../../core/length/write.ts';
 import { evaluate } from '../../../core/piece/evaluate.ts';
 import { loadPiece } from '../../../core/piece/load.ts';
-import { blanksOf } from '../../../core/stock/blanks.ts';
+import { blanksOf, cutNoun } from '../../../core/stock/blanks.ts';
 import { toBuy } from '../../../core/stock/buying.ts';
 import { planStock, type StockProblem } from '../../../core/stock/plan/planStock.ts';
 import { roughTerms, SIDES } from '../../../core/stock/rough.ts';
@@ -97,5 +97,17 @@ describe('from the piece to the boards', () => {
     expect(list?.boardFeet).toBeCloseTo(2, 9);
     expect(list).toMatchObject({ quarter: { name: '4/4' }, longest: inches(30), widest: inches(4) });
     expect(toBuy(plan.missing, PROBLEM.blanks, 'No. 1 Common')[0]?.boardFeet).toBeCloseTo(2.5, 9);
+  });
+});
+
+describe('what is cut of a part, after its count', () => {
+  it('stands in the plural of more than one, by the piece’s own word where it has one', () => {
+    const { piece: { file } } = demo();
+    const leg = file.parts.find(({ id }) => id === 'leg');
+    const rail = file.parts.find(({ id }) => id === 'longRail');
+    expect(leg && cutNoun(file.parts, { id: 'leg', name: 'leg layer' }, 6)).toBe('leg layers');
+    expect(rail && cutNoun([{ ...rail, plural: 'long rails of oak' }], { id: 'longRail', name: 'long rail' }, 2)).toBe('long rails of oak');
+    expect(cutNoun(file.parts, { id: 'longRail', name: 'long rail' }, 1)).toBe('long rail');
+    expect(cutNoun([], { id: 'shelf', name: 'shelf' }, 3)).toBe('shelves');
   });
 });

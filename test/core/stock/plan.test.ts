@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nanometres, NANOMETRES_PER_INCH, ZERO_LENGTH, type Length } from '../../../core/length/length.ts';
 import type { Blank, Board, Defect, SawSettings } from '../../../core/stock/board.ts';
-import { areaOf } from '../../../core/stock/cutting.ts';
+import { areaOf, freedBlanks, offcutsOf, takenBoard } from '../../../core/stock/cutting.ts';
 import { faultsOf } from '../../../core/stock/plan/check.ts';
 import { partedBy } from '../../../core/stock/plates.ts';
 import { planStock, type StockPlan, type StockProblem } from '../../../core/stock/plan/planStock.ts';
@@ -69,6 +69,25 @@ describe('planning boards', () => {
   it('cuts five pieces that fill a board to the last 64th from that board', () => {
     expect(plan([board(1, 5 * 19 + 4 / 16, 4)], [blank('slat', 5, 19, 4)])).toMatchObject({ used: 1, bound: 1, proven: true, missing: [] });
     expect(plan([board(1, 5 * 19 + 4 / 16 - 1 / 64, 4)], [blank('slat', 5, 19, 4)]).missing).toEqual([{ blank: 'slat', count: 1, why: 'no board left' }]);
+  });
+
+  it('leaves out the rip along the edge of a board that is no wider than its strip, and counts none; a board that is one part keeps one cut', () => {
+    const rips = (wide: number, more: Partial<Board> = {}, widths: readonly number[] = [4]) => plan([board(1, 40, wide, more)], widths.map((width, at) => blank(`slat${String(at)}`, 1, 30, width)));
+    const kinds = (found: StockPlan) => found.boards[0]?.cuts.map(({ kind }) => kind);
+    expect(kinds(rips(4))).toEqual(['crosscut']);
+    expect(rips(4).ripMetres).toBe(0);
+    expect(kinds(rips(4 + 1 / 16))).toEqual(['crosscut']);
+    expect(kinds(rips(4 + 1 / 8))).toEqual(['crosscut', 'rip']);
+    expect(kinds(rips(4, { width: inches(4.5) }))).toEqual(['crosscut', 'rip']);
+    expect(kinds(rips(5, { sapwood: inches(1) }))).toEqual(['crosscut', 'rip']);
+    expect(kinds(plan([board(1, 30, 4)], [blank('slat', 1, 30, 4)]))).toEqual(['rip']);
+    const two = rips(7 + 1 / 16, {}, [4, 3]);
+    expect(kinds(two)).toEqual(['crosscut', 'rip']);
+    const [planned] = two.boards;
+    if (planned === undefined) throw new Error('nothing is planned');
+    const after = { ...takenBoard(planned, board(1, 40, 7 + 1 / 16), SAW.kerf), made: 2 };
+    expect(freedBlanks(after)).toHaveLength(2);
+    expect(offcutsOf(after).map(({ fromEdge, toEdge }) => [fromEdge, toEdge])).toEqual([]);
   });
 
   it('rips beside a knot and lays a part over one that shows on a hidden face only', () => {
