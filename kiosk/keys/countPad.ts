@@ -29,6 +29,8 @@ export class CountPad extends LitElement {
   @property({ type: Number }) most = 99;
   /** Below zero too: a key for the sign takes the place of listen. */
   @property({ type: Boolean }) signed = false;
+  /** With hundredths, as prices have them: a key for the point takes the place of listen. */
+  @property({ type: Boolean }) hundredths = false;
   @state() private typed = '';
   @state() private trouble = '';
   @state() private below = false;
@@ -47,9 +49,18 @@ export class CountPad extends LitElement {
       { label: 'take back', ...(empty ? {} : { pad: '-' as const }), typing: true, disabled: empty, does: { here: () => { this.typed = this.typed.slice(0, -1); this.trouble = ''; } } },
       { label: 'leave', ...(empty ? { pad: '-' as const } : {}), does: { here: () => this.dispatchEvent(new CustomEvent('pad-left')) } },
       ...DIGITS.slice(5).map(digit),
-      this.signed ? { label: 'below zero', pad: '*', typing: true, does: { here: () => { this.below = !this.below; } } } : { label: 'listen', pad: '*', does: { act: { kind: 'listen' } } },
+      this.#beside(),
       { label: 'OK', pad: 'enter', tone: 'now', does: { here: () => this.#accept() } },
     ];
+  }
+
+  #beside(): KeySpec {
+    if (this.hundredths) return { label: 'point', pad: '.', face: html`<span class="digit">.</span>`, typing: true, disabled: this.typed.includes('.'), does: { here: () => this.#point() } };
+    return this.signed ? { label: 'below zero', pad: '*', typing: true, does: { here: () => { this.below = !this.below; } } } : { label: 'listen', pad: '*', does: { act: { kind: 'listen' } } };
+  }
+
+  #point(): void {
+    if (!this.typed.includes('.')) this.typed = `${this.typed === '' ? '0' : this.typed}.`;
   }
 
   /** Presses a key as the number pad would; false when the pad has none for it. */
@@ -62,7 +73,7 @@ export class CountPad extends LitElement {
 
   #type(digit: number): void {
     const next = `${this.typed}${digit}`.replace(/^0+(?=\d)/, '');
-    this.trouble = Number(next) > this.most ? `${this.most} at most.` : '';
+    this.trouble = Number(next) > this.most ? `${this.most} at most.` : /\.\d{3}/.test(next) ? 'Two figures after the point at most.' : '';
     if (this.trouble === '') this.typed = next;
   }
 

@@ -78,7 +78,7 @@ export class BoardForm extends BenchForm {
 
   #askCount(field: 'colour' | 'cents'): TemplateResult {
     const { least, most } = COUNTED[field];
-    return html`<count-pad .asked=${`Board ${this.board.number}: ${SAY[field]}?`} .least=${least} .most=${most} @count-typed=${({ detail }: CustomEvent<number>) => { this.#take(field, field === 'cents' ? 100 * detail : String(detail)); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
+    return html`<count-pad .asked=${`Board ${this.board.number}: ${SAY[field]}?`} .hundredths=${field === 'cents'} .least=${least} .most=${most} @count-typed=${({ detail }: CustomEvent<number>) => { this.#take(field, field === 'cents' ? Math.round(100 * detail) : String(detail)); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
   }
 
   #choices(field: 'thickness' | 'species' | 'grain' | 'pithSide'): readonly Choice[] {

@@ -22,7 +22,7 @@ export class YardForm extends SettingForm {
     switch (this.asking) {
       case null: return html`<div class="titled"><h1 class="title">What you buy at the yard</h1>${choiceGrid(this.#all(), 0)}</div>`;
       case 'grade': return html`<div class="titled"><h1 class="title">Which grade do you buy?</h1>${choiceGrid(GRADES.map((one): Choice => ({ label: one, detail: `${Math.round(100 * GRADE_YIELDS[one])} % clear`, chosen: one === grade, does: { here: () => { this.tell({ grade: one }); } } })), 0)}</div>`;
-      case 'price': return html`<count-pad asked="What does a board foot cost?" .least=${0} .most=${9_999} @count-typed=${({ detail }: CustomEvent<number>) => { this.tell({ centsPerBoardFoot: 100 * detail }); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
+      case 'price': return html`<count-pad asked="What does a board foot cost?" .hundredths=${true} .least=${0} .most=${9_999} @count-typed=${({ detail }: CustomEvent<number>) => { this.tell({ centsPerBoardFoot: Math.round(100 * detail) }); }} @pad-left=${() => { this.leave(); }}></count-pad>`;
       case 'width': return this.askLength({ what: 'boards at the yard: about how wide', beside: `now ${writeLength(yardWidth, rounding)}`, unit: rounding.unit, usual: yardWidth, take: (length) => { this.tell({ yardWidth: length }); } });
     }
   }

@@ -70,8 +70,8 @@ describe('from boards to blanks', () => {
     const host = await MiniHost.start();
     say(host, 'new board ninety six by eight');
     await host.pad('2+1' + '2'); // put right, more, pith side: the other face
-    await host.pad('2' + '24⏎' + '⏎'); // price: 24; on the rack
-    expect(host.view.bench.state.rack.get(1)).to.include({ pithSide: 'other face', cents: 2400 });
+    await host.pad('2' + '24.509⏎' + '⏎'); // price: 24.50, and no third figure after the point; on the rack
+    expect(host.view.bench.state.rack.get(1)).to.include({ pithSide: 'other face', cents: 2450 });
     expect(host.kiosk.shadowRoot?.querySelector('bench-boards')?.shadowRoot?.textContent).to.contain('pith towards the other face');
   });
 
