@@ -57,8 +57,14 @@ export function beginSaying(text: string, slow: boolean, options: SayingOptions)
     return end === 'played' ? 'said' : end === 'stopped' ? 'interrupted' : 'failed';
   }
 
+  /** Whoever is told of it may fail; then what is on its way to the loudspeaker must not sound on, for the ear is about to hear again. */
+  function silence(fault: unknown): never {
+    line?.stop();
+    throw fault;
+  }
+
   return {
-    ended: say().finally(cease),
+    ended: say().catch(silence).finally(cease),
     stop() {
       stopped = true;
       line?.stop();
