@@ -6,8 +6,8 @@ Writes am/final.mdl, am/phones.txt, conf/, graph/phones/word_boundary.int; the r
 import argparse, os
 import numpy as np
 import kaldi
-from network import COARSE_LAYERS, CONTEXT, FINE_LAYERS, SKIP, SUBSAMPLING
 from phones import ENDINGS, OUTPUTS, PHONES
+from shape import COARSE_LAYERS, CONTEXT, FINE_LAYERS, SKIP, SUBSAMPLING
 
 FEATURES = """--use-energy=false
 --sample-frequency=16000

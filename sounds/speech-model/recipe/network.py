@@ -3,10 +3,7 @@ import torch
 import torch.nn as nn
 import torch.nn.functional as F
 from phones import OUTPUTS
-
-WIDTH, NARROW, FINE_LAYERS, COARSE_LAYERS, SKIP = 384, 128, 2, 7, .66
-CONTEXT = 2 + FINE_LAYERS + 3 * COARSE_LAYERS
-SUBSAMPLING = 3  # fixed in the engine
+from shape import COARSE_LAYERS, CONTEXT, FINE_LAYERS, NARROW, SKIP, SUBSAMPLING, WIDTH
 
 
 class Factored(nn.Module):

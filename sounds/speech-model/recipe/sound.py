@@ -56,11 +56,33 @@ def loudness(sound, over=None):
     return (total / (sound.shape[1] if over is None else over)).sqrt().clamp_min(1e-3)
 
 
+class Speakers:
+    """
+    Another mouth for every utterance, by its cepstra alone: a random map near to none, first linear, then bent a little differently in every region of sounds,
+    and the same for the whole utterance. Few voices can be had; by this no sound is known by how those few say it.
+    """
+    BENDS, FARTHEST = 8, .45
+
+    def __init__(self, device, share, size):
+        """`share` of the utterances get another mouth, at most `size` (0 to 1) times as far from their own as may be."""
+        self.device, self.share, self.size = device, share, size
+
+    def __call__(self, x, mean, spread):
+        count, width, normal = x.shape[0], x.shape[2], lambda *shape: torch.randn(*shape, device=self.device)
+        much = self.size * torch.rand(count, 1, 1, device=self.device) * (torch.rand(count, 1, 1, device=self.device) < self.share)
+        z = (x - mean) / spread
+        linear = z @ (normal(count, width, width) * (.10 * much))
+        regions = torch.tanh(z @ (normal(count, width, self.BENDS) * .45) + normal(count, 1, self.BENDS))
+        bent = regions @ (normal(count, self.BENDS, width) * (self.FARTHEST * much / math.sqrt(self.BENDS)))
+        return x + (linear + bent) * spread
+
+
 class Shop:
     """Noises and rooms, drawn afresh each time."""
 
-    def __init__(self, device):
-        self.device = device
+    def __init__(self, device, noisy=.75):
+        """`noisy`: the share of utterances that are under a noise that can be heard."""
+        self.device, self.noisy = device, noisy
 
     def chance(self, *shape):
         return torch.rand(*shape, device=self.device)
@@ -73,6 +95,9 @@ class Shop:
         centre, width = 300 * 20 ** p(count, 1), .3 + 1.2 * p(count, 1)
         banded = (p(count, 1) < .4).float()
         shape = shape * (banded * torch.exp(-.5 * ((frequency / centre).log() / width) ** 2) + 1 - banded)
+        # Moving air and motors: level up to a knee, falling by 6 or 12 dB an octave above it.
+        knee, steepness = 120 * 15 ** p(count, 1), 1 + (p(count, 1) < .4).float()
+        shape = torch.where(p(count, 1) < .3, (1 + (frequency / knee) ** 2) ** (-steepness / 2), shape)
         kind = torch.randint(0, 6, (count, 1), device=self.device)
         white = torch.randn(count, size, device=self.device)
         drops = white * (p(count, size) < 10 ** (-3.5 + 2 * p(count, 1))) * (.2 + p(count, size)) * 20
@@ -112,11 +137,11 @@ class Shop:
         return torch.fft.irfft(torch.fft.rfft(sound, size) * torch.fft.rfft(room, size) * gain, size)[:, :length]
 
     def heard(self, sound, spoken):
-        """`sound` in a room, under noise of -4 to 30 dB or nearly none, at any level a microphone gives; `spoken` is how many samples are speech."""
+        """`sound` in a room, under noise of -8 to 26 dB or nearly none, at any level a microphone gives; `spoken` is how many samples are speech."""
         p, count, length = self.chance, *sound.shape
         sound = self.room_and_microphone(sound / loudness(sound, spoken))
         sound = sound / loudness(sound, spoken)
-        ratio = torch.where(p(count, 1) < .75, -4 + 34 * p(count, 1) ** .8, 40 + 45 * p(count, 1))
+        ratio = torch.where(p(count, 1) < self.noisy, -8 + 34 * p(count, 1), 40 + 45 * p(count, 1))
         noise = self.noise(count, length)
         talk = sound.roll(1, 0).flip(1) + sound.roll(2, 0)
         talk = talk / talk.pow(2).mean(1, keepdim=True).sqrt().clamp_min(1e-3)

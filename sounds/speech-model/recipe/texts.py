@@ -1,15 +1,15 @@
 """
-Stage 1: what is said. python3 texts.py OUT.json
-Every text is a list of (word, number of its pronunciation). A third are numbers that are easily mistaken for one another, a third the bench's own words,
-the rest common English, so that the model hears any word and not only ours.
+Stage 1: what is said. python3 texts.py OUT.json SENTENCES.txt
+Three tenths are numbers that are easily mistaken for one another, a quarter the bench's own words and sentences (SENTENCES.txt is of sentences.ts), a third
+common English, so that the model hears any word and not only ours, the rest sentences that are almost the bench's.
 """
-import json, pathlib, random, sys
+import functools, json, pathlib, random, sys
 from phones import add_trade_words, labels_of, load_dictionary
 
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[2]
-SEED = 20261125
-HOW_MANY = {"espeak": 44000, "flite": 52000, "festival": 22000, "sphinx": 60000}
+SEED = 20261128
+HOW_MANY = {"espeak": 80000, "flite": 90000, "festival": 40000, "pico": 70000, "sphinx": 140000}
 LONGEST_LETTERS = 80
 
 ONES = "one two three four five six seven eight nine".split()
@@ -58,9 +58,40 @@ def mistakable(r):
     return " ".join(r.choice(["zero", "oh"] + ONES) for _ in range(r.randint(1, 6)))
 
 
-def of_the_bench(r, trade):
-    if r.random() < .35: return " ".join(r.choice(trade) for _ in range(r.randint(1, 4)))
+def of_the_bench(r, trade, sentences):
+    kind = r.random()
+    if kind < .6:
+        return r.choice(sentences)
+    if kind < .75: return " ".join(r.choice(trade) for _ in range(r.randint(1, 4)))
     return r.choice(FRAMES).format(n=number(r), p=r.choice(PIECES), d=r.choice(SIZES), f=fraction(r), o=r.choice(ONES), u=r.choice(UNITS), x=r.choice(trade))
+
+
+def almost_of_the_bench(r, sentence, neighbours):
+    """A sentence of the bench with one or two words changed for others that sound like them: what must not be heard as the bench's own only because it is near to it."""
+    words = sentence.split()
+    for at in r.sample(range(len(words)), min(len(words), r.randint(1, 2))):
+        near = neighbours(words[at])
+        words[at] = near[0] if r.random() < .6 else r.choice(near)
+    return " ".join(words)
+
+
+def neighbours_among(words, dictionary, r):
+    """For a word, others whose pronunciations are near to its own (by edits of phones), nearest first, out of some drawn at random."""
+    @functools.lru_cache(maxsize=None)
+    def neighbours(word):
+        own = dictionary[word][0]
+        some = [other for other in r.sample(words, 300) if other != word and abs(len(dictionary[other][0]) - len(own)) < 3]
+        return sorted(some, key=lambda other: edits(own, dictionary[other][0]))[:6] or [word]
+    return neighbours
+
+
+def edits(one, other):
+    row = list(range(len(other) + 1))
+    for at, phone in enumerate(one):
+        before, row[0] = row[0], at + 1
+        for place, heard in enumerate(other):
+            before, row[place + 1] = row[place + 1], min(row[place + 1] + 1, row[place] + 1, before + (phone != heard))
+    return row[-1]
 
 
 def english(r, frequent, wide):
@@ -90,20 +121,26 @@ def words_of(names, dictionary):
     return sorted({word for words in lists for word in words if word in dictionary and (len(word) > 1 or word in "ai")})
 
 
-def main(out):
+def main(out, sentences):
+    r = random.Random(SEED)
+    sentences = [row if r.random() < .15 else row.removeprefix("please ").removesuffix(" please") for row in open(sentences).read().splitlines()]
     dictionary = load_dictionary(ROOT / "node_modules/cmu-pronouncing-dictionary/index.js")
     own = dict.fromkeys(dictionary)
     add_trade_words(dictionary, ROOT / "sounds/dictionary/trade.txt")
     trade = [word for word in dictionary if word not in own] + [w for w in (ROOT / "sounds/dictionary/trade.txt").read_text().split() if w in own]
     frequent = words_of(["english-words-10", "american-words-10"], dictionary)
     wide = words_of(["english-words-20", "english-words-35", "american-words-20", "american-words-35"], dictionary)
-    r = random.Random(SEED)
+    neighbours = neighbours_among(frequent + wide, dictionary, r)
     texts = {}
     for voice, count in HOW_MANY.items():
         rows = []
         while len(rows) < count:
             kind = r.random()
-            text = mistakable(r) if kind < .34 else of_the_bench(r, trade) if kind < .58 else english(r, frequent, wide)
+            text = mistakable(r) if kind < .30 else of_the_bench(r, trade, sentences) if kind < .54 else english(r, frequent, wide) if kind < .86 else None
+            if text is None:
+                sentence = r.choice(sentences)
+                if not all(word in dictionary for word in sentence.split()): continue
+                text = almost_of_the_bench(r, sentence, neighbours)
             words = text.split()
             if len(text) > LONGEST_LETTERS or not all(word in dictionary for word in words): continue
             ways = [r.choice(dictionary[word]) if voice == "sphinx" else dictionary[word][0] for word in words]
@@ -116,4 +153,4 @@ def main(out):
     for voice in texts: print(voice, [row[0] for row in texts[voice][:12]])
 
 
-main(sys.argv[1])
+main(sys.argv[1], sys.argv[2])

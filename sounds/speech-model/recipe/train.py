@@ -1,6 +1,7 @@
 """
 Stage 4: training, while the voices still speak.
-python3 train.py VOICES_FOLDER OUT.npz SECONDS [--from WEIGHTS.npz] [--rate 0.0025] [--batch 160] [--wait UTTERANCES]
+python3 train.py VOICES_FOLDER OUT.npz SECONDS [--from WEIGHTS.npz] [--rate 0.0025] [--batch 192] [--wait UTTERANCES]
+    [--mouths SHARE] [--mouth SIZE] [--noisy SHARE] [--seed NUMBER]
 Connectionist temporal classification (A. Graves et al., ICML 2006). VOICES_FOLDER is read again and again until it says that it is complete.
 """
 import argparse, glob, math, os, time
@@ -9,11 +10,11 @@ import torch
 import torch.nn.functional as F
 from network import Net
 from phones import OUTPUTS
-from sound import CEPSTRA, Features, LIFTER, RATE, SHIFT, Shop, UNWARPED, WARPS, WINDOW, bank, cosines
+from sound import CEPSTRA, Features, LIFTER, RATE, SHIFT, Shop, Speakers, UNWARPED, WARPS, WINDOW, bank, cosines
 
 SEED = 20261125
-HUMAN_SHARE = .62        # of the spoken utterances: voices made from a person's recordings, against formant synthesis
-SAMPLED_SHARE = .45      # of a batch: features sampled from the CMUSphinx statistics
+HUMAN_SHARE = .68        # of the spoken utterances: voices made from a person's recordings, against formant synthesis
+SAMPLED_SHARE = .38      # of a batch: features sampled from the CMUSphinx statistics
 # CMUSphinx's cepstra are means removed; the engine's are not, and differ by these constants.
 SPHINX_MEAN = np.array([41., -5.29, -.12, 5.09, 2.48, -4.07, -1.37, -1.78, -5.08, -2.05, -6.45, -1.42, 1.17])
 ENGINE_OFFSET = np.array([-26.79, 7.74, .03, 1.85, .03, .98, .12, 1.11, .2, .42, .22, .2, -.03])
@@ -56,10 +57,10 @@ class Store:
 
 
 class Batches:
-    def __init__(self, folder, device):
+    def __init__(self, folder, device, speakers, shop):
         self.folder, self.device, self.read, self.complete = folder, device, set(), False
         self.spoken, self.sampled = Store(device, "sound", torch.int16), Store(device, "features", torch.float16, (CEPSTRA,))
-        self.features, self.shop = Features(device), Shop(device)
+        self.features, self.shop, self.speakers, self.usual = Features(device), shop, speakers, None
         tensor = lambda a: torch.tensor(a, dtype=torch.float32, device=device)
         self.cosines, self.lifter, self.spread = tensor(cosines()), tensor(LIFTER), tensor(MEAN_SPREAD)
         self.mean = tensor(SPHINX_MEAN - ENGINE_OFFSET)
@@ -90,7 +91,9 @@ class Batches:
         one, two = store.data[index].float(), store.data[index + 1].float()
         sound = self.shop.heard((one + (two - one) * part) * within, within.sum(1, keepdim=True))
         warps = torch.randint(0, len(WARPS), (count,), device=self.device)
-        x, frames = unevenly(self.features(sound, warps), 1 + (torch.tensor(total) - WINDOW) // SHIFT)
+        x = self.features(sound, warps)
+        if self.usual is not None: x = self.speakers(x, *self.usual)
+        x, frames = unevenly(x, 1 + (torch.tensor(total) - WINDOW) // SHIFT)
         return x, frames, [store.labels[i] for i in chosen]
 
     def sampled_batch(self, count):
@@ -157,7 +160,8 @@ def masked(x):
 
 def save(net, prior, path):
     weights = {name: value.detach().cpu().float().numpy() for name, value in net.state_dict().items() if "num_batches" not in name}
-    np.savez(path, prior=prior.cpu().numpy(), **weights)
+    np.savez(path + ".part.npz", prior=prior.cpu().numpy(), **weights)
+    os.replace(path + ".part.npz", path)
 
 
 def main():
@@ -166,14 +170,18 @@ def main():
     options.add_argument("seconds", type=float)
     options.add_argument("--from", dest="begin")
     options.add_argument("--rate", type=float, default=2.5e-3)
-    options.add_argument("--batch", type=int, default=160)
+    options.add_argument("--batch", type=int, default=192)
     options.add_argument("--wait", type=int, default=4000)
+    options.add_argument("--mouths", type=float, default=.35, help="share of utterances with another mouth")
+    options.add_argument("--mouth", type=float, default=.6, help="how far another mouth may be, 0 to 1")
+    options.add_argument("--noisy", type=float, default=.75, help="share of utterances under noise")
+    options.add_argument("--seed", type=int, default=SEED)
     options = options.parse_args()
     began = time.time()
-    torch.manual_seed(SEED + bool(options.begin)); np.random.seed(SEED + bool(options.begin))
+    torch.manual_seed(options.seed); np.random.seed(options.seed)
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
     device = "cuda" if torch.cuda.is_available() else "cpu"
-    net, batches = Net().to(device), Batches(options.folder, device)
+    net, batches = Net().to(device), Batches(options.folder, device, Speakers(device, options.mouths, options.mouth), Shop(device, options.noisy))
     print("parameters", sum(p.numel() for p in net.parameters()), flush=True)
     while True:
         batches.refill()
@@ -185,12 +193,14 @@ def main():
     else:
         some = torch.cat([batches.next(options.batch, False)[0].reshape(-1, CEPSTRA) for _ in range(4)])
         net.mu.copy_(some.mean(0)); net.sd.copy_(some.std(0))
+    batches.usual = (net.mu.clone(), net.sd.clone())
     optimiser = torch.optim.AdamW(net.parameters(), lr=options.rate, weight_decay=1e-3)
-    prior, step, mean, refilled, started = torch.zeros(OUTPUTS, device=device), 0, None, time.time(), time.time()
+    prior, step, mean, refilled, started, kept = torch.zeros(OUTPUTS, device=device), 0, None, time.time(), time.time(), time.time()
     while True:
         done = (time.time() - started) / (options.seconds - (started - began))
         if done >= 1: break
         if time.time() - refilled > 15: batches.refill(); refilled = time.time()
+        if time.time() - kept > 240: save(net, prior, options.out); kept = time.time()
         for group in optimiser.param_groups: group["lr"] = options.rate * min(1, (step + 1) / 300) * (.5 * (1 + math.cos(math.pi * done)) * .98 + .02)
         net.train()
         x, frames, labels = batches.next(options.batch, step % 4 == 0)
@@ -203,7 +213,7 @@ def main():
         losses = F.ctc_loss(inner.transpose(0, 1), targets, rows[spoken].to(device), told[spoken].to(device), reduction="none", zero_infinity=True)
         loss = heard = (losses / told[spoken].to(device)).mean()
         if len(silent): loss = loss - .3 * scores[silent.to(device)][:, :, 0].mean()
-        if done > .9: prior = prior * .98 + .02 * inner.detach().exp().mean((0, 1))
+        if done > .9 or step % 20 == 0: prior = prior * .98 + .02 * inner.detach().exp().mean((0, 1))
         optimiser.zero_grad(set_to_none=True); loss.backward()
         torch.nn.utils.clip_grad_norm_(net.parameters(), 5.)
         optimiser.step(); step += 1

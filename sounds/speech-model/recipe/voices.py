@@ -17,6 +17,7 @@ VARIANTS = ("f1 f2 f3 f5 m1 m2 m3 m4 m5 m6 m8 Alex Alicia Andrea Andy Annie Deni
             "klatt klatt2 klatt4 linda marcelo michel miguel norbert pablo paul pedro quincy rob robert sandro shelby steph steph2 travis victor zac").split()
 ACCENTS = ["en-us"] * 7 + ["en-gb", "en-gb-x-rp", "en-gb-x-gbclan"]
 FLITE = ["slt", "slt", "awb", "awb", "kal16"]
+PICO = ["en-US", "en-US", "en-GB"]
 FESTIVAL = ["voice_kal_diphone", "voice_ked_diphone", "voice_cmu_us_slt_arctic_hts", "voice_cmu_us_slt_arctic_hts"]
 
 
@@ -84,7 +85,14 @@ def festival(rows, tools, r):
             for number, (_, labels) in enumerate(some): yield from from_file(None, f"{folder}/{number}.wav", tools, labels)
 
 
-SPEAKERS = {"espeak": espeak, "flite": flite, "festival": festival}
+def pico(rows, tools, r):
+    with tempfile.TemporaryDirectory() as folder:
+        for text, labels in rows:
+            said = f'<speed level="{r.randint(65, 150)}"><pitch level="{r.randint(55, 170)}">{text}</pitch></speed>'
+            yield from from_file([f"{tools}/bin/pico2wave", "-l", r.choice(PICO), "-w", f"{folder}/said.wav", said], f"{folder}/said.wav", tools, labels)
+
+
+SPEAKERS = {"espeak": espeak, "flite": flite, "festival": festival, "pico": pico}
 
 
 def from_file(call, path, tools, labels):
