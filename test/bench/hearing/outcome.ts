@@ -11,7 +11,7 @@ import { ADDRESS } from './listener.ts';
 import type { Heard } from './listener.ts';
 import type { HearingSet } from './sets.ts';
 
-/** 'asked': which of two was said, and one of them was it. */
+/** 'asked': which of two was said, and one of them was it; where none of them was, nothing is done: 'refused'. */
 export type Outcome = 'right' | 'asked' | 'wrong' | 'refused';
 
 export const OUTCOMES: readonly Outcome[] = ['right', 'asked', 'wrong', 'refused'];
@@ -27,7 +27,7 @@ function outcomeOfWords(said: string | undefined, heard: readonly Heard[], phras
   const words = trusted.map((each) => each.words).join(' / ');
   if (!trusted.some((each) => phrases.includes(each.words))) return 'refused';
   const rivals = trusted.flatMap(({ doubtful }) => doubtful.flatMap(rivalsOf));
-  if (rivals.length > 0) return [words, ...rivals].includes(said ?? '') ? 'asked' : 'wrong';
+  if (rivals.length > 0) return [words, ...rivals].includes(said ?? '') ? 'asked' : 'refused';
   return words === said ? 'right' : 'wrong';
 }
 
@@ -49,5 +49,6 @@ function outcomeOf(said: string | undefined, request: Request | undefined, bench
   if (said === undefined) return 'wrong';
   const meant = parseRequest(said, bench);
   if (isDeepStrictEqual(request, meant)) return 'right';
-  return request.kind === 'which' && request.choices.some((choice) => isDeepStrictEqual(choice.request, meant)) ? 'asked' : 'wrong';
+  if (request.kind !== 'which') return 'wrong';
+  return request.choices.some((choice) => isDeepStrictEqual(choice.request, meant)) ? 'asked' : 'refused';
 }
