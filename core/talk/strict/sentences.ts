@@ -39,17 +39,36 @@ function sequence(pattern: Pattern, bySlot: SlotSentences): Expression {
   for (let at = 0; at < pattern.length; at += 1) {
     const [node, next] = [pattern[at], pattern[at + 1]];
     if (node === undefined) break;
-    const closed = spelledOf(node) !== undefined && next !== undefined ? CONTRACTED.get(`${spelledOf(node) ?? ''} ${spelledOf(next) ?? ''}`) : undefined;
-    if (closed !== undefined && next !== undefined) {
-      parts.push(either(all(expressionOf(node, bySlot), expressionOf(next, bySlot)), closed));
+    const closed = next === undefined ? [] : contracted(node, next, bySlot);
+    if (closed.length > 0 && next !== undefined) {
+      parts.push(either(all(expressionOf(node, bySlot), expressionOf(next, bySlot)), ...closed));
       at += 1;
     } else parts.push(expressionOf(node, bySlot));
   }
   return all(...parts);
 }
 
-function spelledOf(node: PatternNode): string | undefined {
-  return node.kind === 'word' || node.kind === 'filler' ? node.spelled : undefined;
+/** What two neighbours are drawn together to where they meet: 'that's' and 'it's', of '(that|it) (is|was)'. */
+function contracted(node: PatternNode, next: PatternNode, bySlot: SlotSentences): Expression[] {
+  return endsOf(node, 'last').flatMap((one) => endsOf(next, 'first').flatMap((other) => {
+    const closed = CONTRACTED.get(`${one.spelled} ${other.spelled}`);
+    return closed === undefined ? [] : [all(sequence(one.rest, bySlot), closed, sequence(other.rest, bySlot))];
+  }));
+}
+
+/** The words that a node may begin or end with, each with what it has besides. */
+function endsOf(node: PatternNode, end: 'first' | 'last'): readonly { readonly spelled: string; readonly rest: Pattern }[] {
+  switch (node.kind) {
+    case 'word':
+    case 'filler': return [{ spelled: node.spelled, rest: [] }];
+    case 'slot': return [];
+    case 'choice': return node.options.flatMap((option) => {
+      const outer = option.at(end === 'first' ? 0 : -1);
+      if (outer === undefined) return [];
+      return endsOf(outer, end).map(({ spelled, rest }) => ({ spelled, rest: end === 'first' ? [...rest, ...option.slice(1)] : [...option.slice(0, -1), ...rest] }));
+    });
+    default: return assertNever(node);
+  }
 }
 
 function expressionOf(node: PatternNode, bySlot: SlotSentences): Expression {
