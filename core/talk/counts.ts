@@ -2,6 +2,7 @@ import type { Bench } from '../bench/bench.ts';
 import { readSpokenNumber } from '../length/parseSpoken.ts';
 import { sayNumber } from '../length/say.ts';
 import type { Slot } from './slot.ts';
+import { spoken } from './strict/numbers.ts';
 
 const MOST = 1000;
 /** Boards are listened for by the half dozen, so that not each new one changes what the ear listens for. */
@@ -22,7 +23,7 @@ function counted(listenedFor: (bench: Bench) => readonly number[]): Slot<number>
       if (!count.ok) return [{ fault: count.fault.message }];
       return [count.value >= 1 && count.value <= MOST ? { value: count.value } : { fault: `from one to ${sayNumber(MOST)}, not ${sayNumber(count.value)}` }];
     },
-    samples: (bench) => listenedFor(bench).map((count) => sayNumber(count).replace('-', ' ')),
+    samples: (bench) => listenedFor(bench).map(spoken),
   };
 }
 

@@ -1,7 +1,7 @@
 import { readSpokenNumber } from '../length/parseSpoken.ts';
-import { sayNumber } from '../length/sayNumber.ts';
 import { celsiusOf, type TemperatureScale } from '../wood/temperature.ts';
 import type { Slot } from './slot.ts';
+import { spoken } from './strict/numbers.ts';
 
 const SCALES = /^(?:celsius|centigrade|fahrenheit|c|f)$/;
 
@@ -84,8 +84,4 @@ function unsignedNumber(words: readonly string[]): number | undefined {
   const digits = words.slice(point + 1).map((word) => readSpokenNumber([word]));
   if (digits.length === 0 || digits.some((digit) => !digit.ok || digit.value > 9)) return undefined;
   return Number(`${whole.value}.${digits.map((digit) => (digit.ok ? digit.value : '')).join('')}`);
-}
-
-function spoken(count: number): string {
-  return sayNumber(count).replaceAll('-', ' ');
 }
