@@ -18,10 +18,11 @@ import { ShopSoundMeter } from './shopSound.ts';
 import type { ShopSound } from './shopSound.ts';
 import { OwnVoice } from './ownVoice.ts';
 import { SoundFaultWatch } from './soundFault.ts';
+import { StandsOut } from './standsOut.ts';
 import { Steady } from './steady.ts';
 import { earState } from './state.ts';
 import type { EarFacts, EarState } from './state.ts';
-import { trustedWords } from './trust.ts';
+import { trustSettingsAt, trustedWords } from './trust.ts';
 import type { DependsOn } from './trust.ts';
 
 export interface EarEvents {
@@ -143,6 +144,7 @@ class BenchEar implements Ear {
   readonly #steady = new Steady();
   readonly #faults = new SoundFaultWatch();
   readonly #ownVoice = new OwnVoice();
+  readonly #standsOut = new StandsOut();
   /** Until the engine has forgotten what was said before it went deaf, what it tells is of that. */
   #forgetting = 0;
   #wokeAt = -Infinity;
@@ -262,6 +264,7 @@ class BenchEar implements Ear {
     const { blocks, ended } = this.#gate.take(samples);
     if (blocks.length === 0) return;
     this.#tap?.passed(blocks, ended);
+    for (const block of blocks) this.#standsOut.take(block);
     for (const block of this.#gain.apply(blocks, this.#gate.floorDb)) this.#care.hear(block);
     if (ended) void this.#utteranceEnded();
   }
@@ -276,11 +279,13 @@ class BenchEar implements Ear {
   #shutGate(): void {
     this.#gate.shut();
     this.#gain.reset();
+    this.#standsOut.reset();
   }
 
   async #utteranceEnded(): Promise<void> {
     this.#gain.reset();
     await this.#care.finish();
+    if (!this.#gate.open) this.#standsOut.reset();
     this.#attention.fellQuiet();
     this.#attentionChanged();
     this.#quietNow();
@@ -305,7 +310,7 @@ class BenchEar implements Ear {
   }
 
   #take(heard: string, sureness: readonly number[]): void {
-    const { words, doubtful } = trustedWords(heard, sureness, this.#facts.addressWord, this.#dependsOn);
+    const { words, doubtful } = trustedWords(heard, sureness, this.#facts.addressWord, this.#dependsOn, trustSettingsAt(this.#standsOut.db));
     const noticed = this.#attention.words(words, performance.now());
     if (heard !== '') this.#tap?.recognised(heard, noticed?.kind === 'heard' ? noticed.words : noticed && '');
     this.#notice(noticed, doubtful);

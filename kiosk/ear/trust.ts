@@ -17,6 +17,18 @@ export interface TrustSettings {
 }
 
 export const TRUST_SETTINGS: TrustSettings = { leastWord: 0.6, leastWordOfFew: 0.75, leastAskedWord: 0.4, clearWord: 0.9 };
+/** Under a steady noise about as loud as the voice, the recogniser is sure of much that nobody said: of four requests that it would act on, one is another. */
+export const TRUST_IN_NOISE: TrustSettings = { leastWord: 0.85, leastWordOfFew: 0.95, leastAskedWord: 0.5, clearWord: 0.9 };
+/** A voice that stands out by so much is trusted as in quiet, one that does not by less as in noise. */
+const QUIET_FROM_DB = 13;
+const NOISE_TO_DB = 9;
+
+/** How sure it must be of a voice that stands out of the noise so far (see standsOut.ts); undefined is as in quiet. */
+export function trustSettingsAt(standsOutDb: number | undefined): TrustSettings {
+  const noise = standsOutDb === undefined ? 0 : Math.min(1, Math.max(0, (QUIET_FROM_DB - standsOutDb) / (QUIET_FROM_DB - NOISE_TO_DB)));
+  const between = (setting: keyof TrustSettings) => TRUST_SETTINGS[setting] + noise * (TRUST_IN_NOISE[setting] - TRUST_SETTINGS[setting]);
+  return { leastWord: between('leastWord'), leastWordOfFew: between('leastWordOfFew'), leastAskedWord: between('leastAskedWord'), clearWord: between('clearWord') };
+}
 
 const FEW = 2;
 

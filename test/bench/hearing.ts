@@ -62,7 +62,7 @@ function measurePeer(set: HearingSet, index: number): void {
   files.forEach((file) => { folder.forget(file); });
   print('pocketsphinx', set, set.items.map(({ said }, at) => {
     const words = heard[at] ?? '';
-    return { said, outcome: outcomeIn(set, said, words === '' ? [] : [{ words, sureness: [] }]), heard: words };
+    return { said, outcome: outcomeIn(set, said, words === '' ? [] : [{ words, sureness: [], standsOutDb: undefined }]), heard: words };
   }));
 }
 

@@ -14,7 +14,8 @@ import type { Engine, EngineRecognizer } from '../../kiosk/ear/engine.ts';
 import type { ModelFiles } from '../../kiosk/ear/graph/graphFiles.ts';
 import { SAMPLE_RATE_HZ } from '../../kiosk/ear/messages.ts';
 import { Steady } from '../../kiosk/ear/steady.ts';
-import { trustedWords } from '../../kiosk/ear/trust.ts';
+import { StandsOut } from '../../kiosk/ear/standsOut.ts';
+import { trustSettingsAt, trustedWords } from '../../kiosk/ear/trust.ts';
 import type { DependsOn } from '../../kiosk/ear/trust.ts';
 import { unpackTarGz } from '../../kiosk/ear/unpack.ts';
 import { openVocabulary } from '../../kiosk/ear/vocabulary.ts';
@@ -85,6 +86,7 @@ export class EarInNode {
   readonly #recogniser: EngineRecognizer;
   readonly #gate = new Gate();
   readonly #gain = new Gain();
+  readonly #standsOut = new StandsOut();
   readonly #steady = new Steady();
   readonly #attention: Attention;
   readonly #listening: Listening;
@@ -133,10 +135,12 @@ export class EarInNode {
     this.#steady.take(block);
     const { blocks, ended } = this.#gate.take(block);
     if (blocks.length === 0) return;
+    for (const passed of blocks) this.#standsOut.take(passed);
     for (const passed of this.#gain.apply(blocks, this.#gate.floorDb)) this.#decode(passed);
     if (!ended) return;
     this.#gain.reset();
     this.#said(this.#recogniser.FinalResult());
+    this.#standsOut.reset();
     this.#attention.fellQuiet();
   }
 
@@ -162,7 +166,7 @@ export class EarInNode {
     this.words.push({ atMs: this.#heardMs, text });
     const { addressWord, meant, trusts } = this.#listening;
     const heard = asMeant(text, meant);
-    const { words, doubtful } = trusts === undefined ? { words: heard, doubtful: [] } : trustedWords(heard, result.map(({ conf }) => conf), addressWord, trusts);
+    const { words, doubtful } = trusts === undefined ? { words: heard, doubtful: [] } : trustedWords(heard, result.map(({ conf }) => conf), addressWord, trusts, trustSettingsAt(this.#standsOut.db));
     this.#note(this.#attention.words(words, this.#heardMs), doubtful);
   }
 

@@ -4,7 +4,7 @@ import { parseHeard } from '../../../core/talk/doubt.ts';
 import { Attention } from '../../../kiosk/ear/attention.ts';
 import { Gain } from '../../../kiosk/ear/gain.ts';
 import { Gate } from '../../../kiosk/ear/gate.ts';
-import { trustedWords } from '../../../kiosk/ear/trust.ts';
+import { trustSettingsAt, trustedWords } from '../../../kiosk/ear/trust.ts';
 import { joined, mixed, quiet, randomNumbers, RATE_HZ } from '../../voice/sound.ts';
 import { ADDRESS } from './listener.ts';
 import type { Heard, Listener } from './listener.ts';
@@ -105,7 +105,7 @@ class QuietEar implements FalseActs {
 
   #notice(heard: Heard | undefined): void {
     if (heard === undefined) return;
-    const trusted = trustedWords(heard.words, heard.sureness, ADDRESS, (spoken, at) => dependsOn(spoken, at, this.#bench));
+    const trusted = trustedWords(heard.words, heard.sureness, ADDRESS, (spoken, at) => dependsOn(spoken, at, this.#bench), trustSettingsAt(heard.standsOutDb));
     const noticed = this.#attention.words(trusted.words, this.seconds * 1000);
     if (noticed?.kind === 'address') this.addresses += 1;
     if (noticed?.kind === 'heard' && parseHeard(noticed.words, trusted.doubtful, this.#bench).kind !== 'not understood') this.acts.push(heard.words);

@@ -5,6 +5,7 @@ import { wordGraph } from '../../../core/talk/strict/wordGraph.ts';
 import type { Engine, EngineRecognizer, Printed } from '../../../kiosk/ear/engine.ts';
 import { makeGrammar } from '../../../kiosk/ear/grammar.ts';
 import { unpackTarGz } from '../../../kiosk/ear/unpack.ts';
+import { StandsOut } from '../../../kiosk/ear/standsOut.ts';
 import { openVocabulary } from '../../../kiosk/ear/vocabulary.ts';
 import type { Vocabulary } from '../../../kiosk/ear/vocabulary.ts';
 import { shippedDictionary } from '../../voice/models.ts';
@@ -13,8 +14,8 @@ import { RATE_HZ } from '../../voice/sound.ts';
 const BLOCK = 1_600;
 export const ADDRESS = 'bench';
 
-/** One utterance, and how sure the engine was of each word. */
-export interface Heard { readonly words: string; readonly sureness: readonly number[] }
+/** One utterance, how sure the engine was of each word, and how far the voice stood out. */
+export interface Heard { readonly words: string; readonly sureness: readonly number[]; readonly standsOutDb: number | undefined }
 
 /** The kiosk's recogniser as its worker has it, in Node: the same engine, graph and grammar, without a browser around them. */
 export class Listener {
@@ -22,6 +23,7 @@ export class Listener {
   readonly #vocabulary: Vocabulary;
   readonly #buffer: number;
   #recogniser: EngineRecognizer | undefined;
+  readonly #standsOut = new StandsOut();
   /** What the hearing took of the processor, and how much was heard, in seconds. */
   tookSeconds = 0;
   heardSeconds = 0;
@@ -58,17 +60,19 @@ export class Listener {
   take(block: Float32Array): Heard | undefined {
     const recogniser = this.#recogniser;
     if (recogniser === undefined) throw new Error('nothing is listened for yet');
+    this.#standsOut.take(block);
     const before = process.cpuUsage();
     const at = this.#buffer / Float32Array.BYTES_PER_ELEMENT;
     for (let index = 0; index < block.length; index += 1) this.#engine.HEAPF32[at + index] = (block[index] ?? 0) * 32_768;
-    const heard = recogniser.AcceptWaveform(this.#buffer, block.length) ? wordsOf(recogniser.Result()) : undefined;
+    const heard = recogniser.AcceptWaveform(this.#buffer, block.length) ? this.#heardIn(recogniser.Result()) : undefined;
     this.#count(before, block.length);
     return heard;
   }
 
   finish(): Heard | undefined {
     const before = process.cpuUsage();
-    const heard = wordsOf(this.#recogniser?.FinalResult() ?? '{}');
+    const heard = this.#heardIn(this.#recogniser?.FinalResult() ?? '{}');
+    this.#standsOut.reset();
     this.#count(before, 0);
     return heard;
   }
@@ -77,9 +81,9 @@ export class Listener {
     this.tookSeconds += process.cpuUsage(before).user / 1e6;
     this.heardSeconds += samples / RATE_HZ;
   }
-}
 
-function wordsOf(json: string): Heard | undefined {
-  const { text = '', result = [] } = JSON.parse(json) as { text?: string; result?: readonly { readonly conf: number }[] };
-  return text === '' ? undefined : { words: text, sureness: result.map(({ conf }) => conf) };
+  #heardIn(json: string): Heard | undefined {
+    const { text = '', result = [] } = JSON.parse(json) as { text?: string; result?: readonly { readonly conf: number }[] };
+    return text === '' ? undefined : { words: text, sureness: result.map(({ conf }) => conf), standsOutDb: this.#standsOut.db };
+  }
 }

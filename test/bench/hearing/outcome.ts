@@ -6,7 +6,7 @@ import { dependsOn } from '../../../core/talk/dependence.ts';
 import { parseHeard } from '../../../core/talk/doubt.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
 import { Attention } from '../../../kiosk/ear/attention.ts';
-import { trustedWords } from '../../../kiosk/ear/trust.ts';
+import { trustSettingsAt, trustedWords } from '../../../kiosk/ear/trust.ts';
 import { ADDRESS } from './listener.ts';
 import type { Heard } from './listener.ts';
 import type { HearingSet } from './sets.ts';
@@ -23,7 +23,7 @@ export function outcomeIn({ bench, phrases }: HearingSet, said: string | undefin
 
 /** Where nothing is to be understood but the words: a doubtful one that has a rival is asked about. */
 function outcomeOfWords(said: string | undefined, heard: readonly Heard[], phrases: readonly string[]): Outcome {
-  const trusted = heard.map(({ words, sureness }) => trustedWords(words, sureness, ADDRESS, (spoken, at) => (rivalsOf(spoken[at] ?? '').length > 0 ? 'asked' : 'wholly')));
+  const trusted = heard.map(({ words, sureness, standsOutDb }) => trustedWords(words, sureness, ADDRESS, (spoken, at) => (rivalsOf(spoken[at] ?? '').length > 0 ? 'asked' : 'wholly'), trustSettingsAt(standsOutDb)));
   const words = trusted.map((each) => each.words).join(' / ');
   if (!trusted.some((each) => phrases.includes(each.words))) return 'refused';
   const rivals = trusted.flatMap(({ doubtful }) => doubtful.flatMap(rivalsOf));
@@ -34,9 +34,9 @@ function outcomeOfWords(said: string | undefined, heard: readonly Heard[], phras
 /** What the bench makes of something said to it while it attends, as the ear does: the request, or undefined when it does nothing. */
 function requestOf(heard: readonly Heard[], bench: Bench): Request | undefined {
   const attention = new Attention(ADDRESS);
-  for (const { words, sureness } of heard) {
+  for (const { words, sureness, standsOutDb } of heard) {
     attention.listen(0);
-    const trusted = trustedWords(words, sureness, ADDRESS, (spoken, at) => dependsOn(spoken, at, bench));
+    const trusted = trustedWords(words, sureness, ADDRESS, (spoken, at) => dependsOn(spoken, at, bench), trustSettingsAt(standsOutDb));
     const noticed = attention.words(trusted.words, 1);
     const request = noticed?.kind === 'heard' ? parseHeard(noticed.words, trusted.doubtful, bench) : undefined;
     if (request !== undefined && request.kind !== 'not understood') return request;
