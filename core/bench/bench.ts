@@ -2,7 +2,7 @@ import type { Acts } from '../journal/acts.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import type { StockPlan, StockProblem } from '../stock/plan/planStock.ts';
-import type { Question, Reply } from './reply.ts';
+import type { InTurn, Question, Reply } from './reply.ts';
 import type { Screen } from './screen.ts';
 
 /** A cutting plan that is being looked for, or was found and not taken yet. */
@@ -22,6 +22,8 @@ export interface Conversation {
   /** Where the guide through the chopping was left. */
   readonly chopping?: Extract<Screen, { name: 'chopping' }>;
   readonly offer?: PlanOffer;
+  /** What is being told piece by piece. */
+  readonly inTurn?: InTurn;
 }
 
 /** All that `respond` looks at. */

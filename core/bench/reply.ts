@@ -17,6 +17,23 @@ export type Question =
   /** A gap or a thickness, at one place of one side of a board. */
   | ({ readonly kind: 'surface reading'; readonly of: BoardFace; readonly sense?: GapSense } & WantedReading & Guided);
 
+/** One of several things that are told one after the other. */
+export interface InTurnItem {
+  readonly say: string;
+  /** For the eye; without it only how far it is told. */
+  readonly note?: string;
+  readonly lengths?: readonly Length[];
+}
+
+/** What is too long for the ear at once: 'next', 'again' and 'back' lead through it. */
+export interface InTurn {
+  readonly items: readonly InTurnItem[];
+  /** The one that was told last, counted from 0. */
+  readonly at: number;
+  /** Where it is told; absent means wherever one is. */
+  readonly screen?: Screen;
+}
+
 export interface Reply {
   /**
    * A phrase made for the ear; commas and full stops are pauses. Empty when there is nothing to say.
@@ -38,6 +55,8 @@ export interface Reply {
   readonly file?: { readonly name: string; readonly text: string; readonly say: string };
   /** A cutting plan is to be looked for off the page, or no more; 'over' when it was taken or is of no use any more. */
   readonly planning?: 'begin' | 'stop' | 'over';
+  /** More is to be told after this; 'over' when all was. */
+  readonly inTurn?: InTurn | 'over';
   /** For 'digit by digit' and 'half of that': the lengths that were said, the answer first. */
   readonly lengths?: readonly Length[];
 }

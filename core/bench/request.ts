@@ -229,6 +229,8 @@ export type KeepingRequest =
 
 export type TalkRequest =
   | { readonly kind: 'say again'; readonly how: 'as before' | 'slower' | 'digit by digit' }
+  /** Through what is told piece by piece. */
+  | { readonly kind: 'tell in turn'; readonly to: 'next' | 'back' | 'first' | 'enough' }
   | { readonly kind: 'louder' }
   | { readonly kind: 'quieter' }
   | { readonly kind: 'be quiet' }

@@ -1,5 +1,6 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Reply } from '../bench/reply.ts';
+import { inTurnAfter } from './inTurn.ts';
 import { offerAfter } from './offer.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import { foldJournal, type Snapshot } from '../journal/fold.ts';
@@ -16,10 +17,11 @@ export function advance(bench: Bench, reply: Reply, added: readonly JournalRecor
   const { state, acts } = added.length > 0 ? foldJournal(records, { state: bench.state, acts: bench.acts }) : bench;
   const { screen, lastReply, chopping } = bench.conversation;
   const offer = offerAfter(bench.conversation.offer, reply, state);
+  const inTurn = inTurnAfter(bench.conversation.inTurn, reply, added);
   const left = reply.screen?.name === 'chopping' ? reply.screen : chopping;
   return {
     state, acts, records,
-    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null, ...(left === undefined ? {} : { chopping: left }), ...(offer === undefined ? {} : { offer }) },
+    conversation: { screen: reply.screen ?? screen, lastReply: reply.say === '' ? lastWords(lastReply, reply) : reply, question: reply.question ?? null, ...(left === undefined ? {} : { chopping: left }), ...(inTurn === undefined ? {} : { inTurn }), ...(offer === undefined ? {} : { offer }) },
   };
 }
 

@@ -9,6 +9,7 @@ import type { Blank } from '../stock/board.ts';
 import type { Missing } from '../stock/plan/roomFor.ts';
 import { helpOf, yardOrder, type YardOrder } from '../stock/yard.ts';
 import { allBlanks, problemOf, sawOf, takenPlan } from './cuttingState.ts';
+import { tellAll } from './inTurn.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { newBoard, respondToRack } from './rack.ts';
 import { sayThickness } from './sayBoards.ts';
@@ -74,7 +75,7 @@ function whatToBuy(bench: Bench): Response {
   if (lists.length === 0) return tell({ say: 'Nothing is to be bought: the rack gives every part.', screen: { name: 'buying' } });
   const unplanned = planned === undefined && state.rack.size > 0 ? ' The boards on the rack are not counted yet: plan the cutting first.' : '';
   const spare = sentence(`${sayNumber(lists[0]?.order.sparePercent ?? 0)} percent is spare, because ${state.sawing.grade} need only give ${sayNumber(Math.round(100 * GRADE_YIELDS[state.sawing.grade]))} percent clear`);
-  return tell({ say: `${lists.map((list) => sayOrder(state, list)).join(' ')} ${spare}${unplanned}`, screen: { name: 'buying' } });
+  return tellAll({ say: '', screen: { name: 'buying' } }, 'kinds of board', lists.map((list) => ({ say: sayOrder(state, list) })), `${spare}${unplanned}`);
 }
 
 function sayOrder(state: State, { species, quarter, thickness, longest, widest, boardFeet, order }: Shortage['lists'][number]): string {

@@ -24,7 +24,8 @@ export function consequencesOf(before: State, after: State): string {
   const { piece } = after;
   if (!piece) return '';
   const newly = newMisfits(piece, before.measurements, after.measurements, after.places);
-  return [sayAsMade(after, sortedMoves(after, before.measurements)), ...newly.map((misfit) => sentence(sayMisfit(after, misfit)))].filter(Boolean).join(' ');
+  const rest = newly.length > MOST_SAID ? sentence(`and ${sayCount(newly.length - MOST_SAID, 'thing more does', 'things more do')} not fit`) : '';
+  return [sayAsMade(after, sortedMoves(after, before.measurements)), ...newly.slice(0, MOST_SAID).map((misfit) => sentence(sayMisfit(after, misfit))), rest].filter(Boolean).join(' ');
 }
 
 /** What follows from measurements since those, by whether it is cut. */

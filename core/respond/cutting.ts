@@ -11,6 +11,7 @@ import { writePlanTable } from '../stock/planTable.ts';
 import { tellCut, tellPlaced } from '../stock/telling.ts';
 import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
+import { tellAll } from './inTurn.ts';
 import { cutOf, sayNextCut } from './nextCut.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { sayOutOfDate } from './outOfDate.ts';
@@ -105,17 +106,21 @@ function withDoubt(state: State, { made }: TakenBoard, told: string): string {
 function whereOn(state: State, board: TakenBoard): Response {
   const now = state.rack.get(board.board) ?? board.stood;
   const lines = tellPlaced(board, (length) => spoken(state, length), now);
-  return tell({ say: [sentence(`board ${sayNumber(board.board)}`), ...lines.map(sentence), sayHeart(now)].filter(Boolean).join(' '), note: tellPlaced(board, (length) => written(state, length), now).slice(0, 2).join('; '), screen: { name: 'cutting', board: board.board } });
+  const notes = tellPlaced(board, (length) => written(state, length), now);
+  const items = lines.map((line, index) => ({ say: sentence(line), note: notes[index] ?? '' }));
+  return tellAll({ say: [sentence(`board ${sayNumber(board.board)}`), sayHeart(now)].filter(Boolean).join(' '), screen: { name: 'cutting', board: board.board } }, 'parts', items);
 }
 
 /** What is not made yet, in order; every line from the marked end or the reference edge, so that no error adds up. */
 function readCuts(state: State, board: TakenBoard): Response {
   const open = board.cuts.slice(board.made);
   if (open.length === 0) return tell({ say: `Board ${sayNumber(board.board)} is all cut.`, screen: { name: 'cutting', board: board.board } });
-  const lines = open.map((cut, index) => sentence(`${sayNumber(board.made + index + 1)}, ${tellCut(cut, (length) => spoken(state, length), 'in a row')}`));
+  const items = open.map((cut, index) => ({
+    say: sentence(`${sayNumber(board.made + index + 1)}, ${tellCut(cut, (length) => spoken(state, length), 'in a row')}`), note: tellCut(cut, (length) => written(state, length)), lengths: [cut.at],
+  }));
   const from = 'Lengths are from the marked end, rips from the reference edge. Saw beyond the line unless I say before.';
   const kerf = sentence(`the saw takes ${spoken(state, board.kerf)}, which is reckoned in`);
-  return tell({ say: withDoubt(state, board, [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), from, ...lines, kerf].join(' ')), screen: { name: 'cutting', board: board.board }, lengths: open.map(({ at }) => at) });
+  return tellAll({ say: withDoubt(state, board, [sentence(`board ${sayNumber(board.board)}, ${sayCount(open.length, 'cut', 'cuts')}`), from].join(' ')), screen: { name: 'cutting', board: board.board } }, '', items, kerf);
 }
 
 function setSawing(state: State, setting: Partial<SawingSettings>): Response {

@@ -1,4 +1,4 @@
-import type { Response } from '../bench/reply.ts';
+import type { InTurnItem, Response } from '../bench/reply.ts';
 import type { Screen } from '../bench/screen.ts';
 import { onFaces } from '../faces/marksOnFaces.ts';
 import { hollowOf, mateOf } from '../joint/mates.ts';
@@ -6,6 +6,7 @@ import { marksFor, type Mark, type MarkKind } from '../joint/marks.ts';
 import { sayNumber } from '../length/say.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import type { Jointing } from './jointing.ts';
+import { tellAll } from './inTurn.ts';
 import { mapOf } from './legMaps.ts';
 import { refuse, tell } from './plain.ts';
 import { sentence, spoken, written } from './saying.ts';
@@ -13,6 +14,7 @@ import { wrongHand } from './wrongHand.ts';
 
 /** More figures than this do not fit large on one screen. */
 const MOST_SHOWN = 5;
+type Put = typeof spoken;
 /** What is taken for one mark of a kind, with what joins the two in a sentence. */
 const PAIRS: readonly (readonly [MarkKind, MarkKind, string])[] = [
   ['mortise start', 'mortise end', 'from'], ['mortise near side', 'mortise far side', 'sides'], ['first shoulder', 'second shoulder', 'shoulders'],
@@ -31,29 +33,40 @@ export function tellPartMarks(jointing: Jointing, partId: string, copy: number |
   const hand = wrongHand(state, partId, copy);
   const head = copy === undefined ? part.name : `${part.name} ${sayNumber(copy)}`;
   if (marks.length === 0) return refuse(`No joint is marked on the ${part.name}.`);
-  return tell({ say: [hand, sentence(head), sayJoints(jointing, part.id, place, marks)].filter(Boolean).join(' '), ...(hand === '' ? {} : { note: hand, signal: 'wrong' as const }), screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId), lengths: marks.map(({ at }) => at) });
+  const shown = { ...(hand === '' ? {} : { note: hand, signal: 'wrong' as const }), screen: screenOf(jointing, `marks on ${copy === undefined ? part.name : `${part.name} ${copy}`}`, marks, partId) };
+  return tellAll({ say: [hand, sentence(head)].filter(Boolean).join(' '), ...shown }, 'to mark', jointsTold(jointing, part.id, place, marks), sidesToo(marks));
 }
 
 /** The marks of one face, joint by joint; where there are several mortises, only those along the part: the rest stands before the eye. */
-export function sayMarksOf(jointing: Jointing, partId: string, all: readonly Mark[]): string {
+export function marksTold(jointing: Jointing, partId: string, all: readonly Mark[]): readonly InTurnItem[] {
   const several = new Set(all.filter(({ kind }) => kind === 'mortise start' || kind === 'mortise end').map(subjectOf)).size > 1;
   const marks = several ? all.filter(({ from }) => from.kind === 'end') : all;
   return [...new Set(marks.map(subjectOf))].map((subject) => {
     const own = marks.filter((mark) => subjectOf(mark) === subject);
     const joint = own[0]?.joint;
-    return sentence(`${joint === undefined ? subject : nameOf(jointing, partId, joint)}: ${sayMarks(jointing, own)}`);
-  }).join(' ');
+    const name = joint === undefined ? subject : nameOf(jointing, partId, joint);
+    return { say: sentence(`${name}: ${sayMarks(jointing, own)}`), note: `${name}: ${sayMarks(jointing, own, written)}`, lengths: own.map(({ at }) => at) };
+  });
 }
 
 /** All marks of each joint; of several mortises only where they lie along the part, which is as much as the ear keeps. */
-function sayJoints(jointing: Jointing, partId: string, place: string | null, marks: readonly Mark[]): string {
-  const short = marks.filter(({ kind }) => kind === 'mortise start').length > 1;
-  const told = [...new Set(marks.map(subjectOf))].map((subject) => {
+function jointsTold(jointing: Jointing, partId: string, place: string | null, marks: readonly Mark[]): readonly InTurnItem[] {
+  const short = severalMortises(marks);
+  return [...new Set(marks.map(subjectOf))].map((subject) => {
     const own = marks.filter((mark) => subjectOf(mark) === subject && (!short || mark.from.kind === 'end'));
     const joint = own[0]?.joint;
-    return sentence(`${joint === undefined ? subject : nameOf(jointing, partId, joint)}${inFace(own)}${onlyIn(jointing, partId, place, joint)}: ${sayMarks(jointing, own)}`);
+    const name = `${joint === undefined ? subject : nameOf(jointing, partId, joint)}${inFace(own)}${onlyIn(jointing, partId, place, joint)}`;
+    const say = sentence(`${name}: ${sayMarks(jointing, own)}`);
+    return { say, note: `${name}: ${sayMarks(jointing, own, written)}`, lengths: own.map(({ at }) => at) };
   });
-  return [...told, ...(short ? ['Ask for one mortise to hear its sides and its depth.'] : [])].join(' ');
+}
+
+function severalMortises(marks: readonly Mark[]): boolean {
+  return marks.filter(({ kind }) => kind === 'mortise start').length > 1;
+}
+
+function sidesToo(marks: readonly Mark[]): string {
+  return severalMortises(marks) ? 'Ask for one mortise to hear its sides and its depth.' : '';
 }
 
 /** What a mark belongs to: its joint; a foot bevel or a horn by itself. */
@@ -103,9 +116,9 @@ function onlyIn({ piece }: Jointing, partId: string, place: string | null, joint
 }
 
 /** Pairs are said together with their reference once: 'from one inch to four and a half, from the top end'. */
-function sayMarks(jointing: Jointing, marks: readonly Mark[]): string {
+function sayMarks(jointing: Jointing, marks: readonly Mark[], put: Put = spoken): string {
   return [...new Set(marks.map(({ which }) => which))].map((which) => {
-    const own = sayOne(jointing, marks.filter((mark) => mark.which === which));
+    const own = sayOne(jointing, marks.filter((mark) => mark.which === which), put);
     return which === undefined ? own : `${which} one, ${own}`;
   }).join('; ');
 }
@@ -113,16 +126,16 @@ function sayMarks(jointing: Jointing, marks: readonly Mark[]): string {
 /** Lines that are said by their own name, for nothing else tells what they are. */
 const NAMED: ReadonlySet<MarkKind> = new Set<MarkKind>(['haunch start', 'haunch depth', 'haunch end', 'haunch top', 'mitre', 'step', 'short end', 'foot bevel inwards']);
 
-function sayOne({ state }: Jointing, marks: readonly Mark[]): string {
+function sayOne({ state }: Jointing, marks: readonly Mark[], put: Put): string {
   const of = (kind: MarkKind): Mark | undefined => marks.find((mark) => mark.kind === kind);
   const paired = PAIRS.flatMap(([first, second, word]) => {
     const [one, other] = [of(first), of(second)];
-    return one && other ? [`${word} ${spoken(state, one.at)} ${word === 'from' ? 'to' : 'and'} ${spoken(state, other.at)}, from ${one.from.say}`] : [];
+    return one && other ? [`${word} ${put(state, one.at)} ${word === 'from' ? 'to' : 'and'} ${put(state, other.at)}, from ${one.from.say}`] : [];
   });
   const inPairs = new Set(PAIRS.flatMap(([first, second]) => [first, second]));
   // A line whose fellow is the edge of the part itself stands alone.
   const lone = marks.filter((mark) => !inPairs.has(mark.kind) || PAIRS.some(([first, second]) => (mark.kind === first && !of(second)) || (mark.kind === second && !of(first))));
-  return [...paired, ...lone.map((mark) => `${NAMED.has(mark.kind) || inPairs.has(mark.kind) ? `${mark.say}, ` : ''}${spoken(state, mark.at)} ${mark.tool === 'depth flag' ? 'deep' : `from ${mark.from.say}`}`)].join('; ');
+  return [...paired, ...lone.map((mark) => `${NAMED.has(mark.kind) || inPairs.has(mark.kind) ? `${mark.say}, ` : ''}${put(state, mark.at)} ${mark.tool === 'depth flag' ? 'deep' : `from ${mark.from.say}`}`)].join('; ');
 }
 
 /** As many figures large as fit: of several mortises their starts, else the distances along the part when there are more; the rest in a line below. */

@@ -10,9 +10,10 @@ import { marksFor, type Mark } from '../joint/marks.ts';
 import { currentStep } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import type { Jointing } from './jointing.ts';
-import { sayMarksOf } from './jointMarks.ts';
+import { tellAll } from './inTurn.ts';
+import { marksTold } from './jointMarks.ts';
 import { copyAtStep } from './legMaps.ts';
-import { refuse, tell } from './plain.ts';
+import { refuse } from './plain.ts';
 import { sentence } from './saying.ts';
 import { stepsOf } from './views.ts';
 import { wrongHand } from './wrongHand.ts';
@@ -50,11 +51,11 @@ function tellFace(jointing: Jointing, part: Part, { copy }: About, { view, numbe
   const head = `${copy === undefined || part.count === 1 ? part.name : `${part.name} ${sayNumber(copy)}`}, ${view.name}${of > 1 ? `, ${sayOrdinal(number)} of ${sayNumber(of)} faces` : ''}`;
   const edge = view.gaugeFrom === 'top' ? view.topIs : view.bottomIs ?? view.topIs;
   const lies = /^(?:rough )?top end$/.test(view.leftIs) ? sentence(`${view.leftIs} to the left, ${edge} ${view.gaugeFrom === 'top' ? 'above' : 'below'}`) : '';
-  return tell({
-    say: [hand, sentence(head), lies, sayMarksOf(jointing, part.id, marks)].filter(Boolean).join(' '),
+  return tellAll({
+    say: [hand, sentence(head), lies].filter(Boolean).join(' '),
     ...(hand === '' ? {} : { note: hand, signal: 'wrong' as const }),
-    screen: { name: 'layout', part: part.id, face: number, ...(copy === undefined ? {} : { copy }) }, lengths: marks.map(({ at }) => at),
-  });
+    screen: { name: 'layout', part: part.id, face: number, ...(copy === undefined ? {} : { copy }) },
+  }, 'to mark', marksTold(jointing, part.id, marks));
 }
 
 /** Each mark of a face once, its depths with it. */

@@ -10,6 +10,7 @@ import { assertNever } from '../result.ts';
 import { currentStep } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import { gaugeState, type GaugeState } from './layoutGaugeState.ts';
+import { tellAll } from './inTurn.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { sayCount, sayList, sentence, spoken, written } from './saying.ts';
 import { stepsOf } from './views.ts';
@@ -64,11 +65,13 @@ function order({ state }: Bench, gauges: GaugeState): Response {
   const resets = plan.flatMap(({ resets: set }) => set);
   const fewest = isFewest(gauges, plan);
   const owned = sayList(GAUGE_TOOLS.map((tool) => sayCount(gauges.owned[tool], tool, `${tool}s`)));
-  return tell({
-    say: `${sentence(`mark in this order: ${sayList(plan.map(({ job }) => job.say), 'and then')}`)} With ${owned} that takes ${sayCount(resets.length, 'setting', 'settings')}${fewest ? ', and no order takes fewer' : ''}. ${sentence(`first, ${sayResets(state, gauges, first.resets)}`)}`,
+  const settings = `With ${owned} the order takes ${sayCount(resets.length, 'setting', 'settings')}${fewest ? ', and no order takes fewer' : ''}.`;
+  const items = plan.map(({ job, resets: set }, index) => ({ say: sentence(index === 0 ? `${job.say}: ${sayResets(state, gauges, set)}` : job.say), note: `${job.say}: ${sayResets(state, gauges, set, written)}` }));
+  return tellAll({
+    say: settings,
     ...shown(`first, ${first.job.say}`, first.resets.flatMap(({ gauge, to }) => settingAnswers(nameOf(gauges, to.tool, gauge), to)),
       [`${resets.length} settings${fewest ? ', the fewest there are' : ''}`, ...plan.slice(1, MOST_SHOWN).map(({ job }, index) => `${index + 2} ${job.say}`)].join(' · ')),
-  });
+  }, 'layouts', items);
 }
 
 /** Sure for as many layouts as are weighed together, and where no setting comes twice. */

@@ -6,8 +6,8 @@ import { problemOf } from './cuttingState.ts';
 
 /** A bench on which a cutting plan lies to be taken, or none. */
 export function withOffer(bench: Bench, offer: PlanOffer | undefined): Bench {
-  const { screen, lastReply, question, chopping } = bench.conversation;
-  return { ...bench, conversation: { screen, lastReply, question, ...(chopping === undefined ? {} : { chopping }), ...(offer === undefined ? {} : { offer }) } };
+  const { screen, lastReply, question, chopping, inTurn } = bench.conversation;
+  return { ...bench, conversation: { screen, lastReply, question, ...(chopping === undefined ? {} : { chopping }), ...(inTurn === undefined ? {} : { inTurn }), ...(offer === undefined ? {} : { offer }) } };
 }
 
 /** The plan that is being looked for goes on beside the talk. */

@@ -1,6 +1,6 @@
 import { assertNever } from '../result.ts';
 import type { Bench } from '../bench/bench.ts';
-import type { Response } from '../bench/reply.ts';
+import type { Reply, Response } from '../bench/reply.ts';
 import type { Operand, ReckonRequest } from '../bench/request.ts';
 import { add, fractionOf, shareOut, subtract, timesWhole } from '../length/arithmetic.ts';
 import { nanometres, type Length } from '../length/length.ts';
@@ -8,8 +8,10 @@ import type { Rounding } from '../length/rounding.ts';
 import { sayLength } from '../length/say.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { writeLength } from '../length/write.ts';
+import type { State } from '../journal/state.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import { failure, success, type Result } from '../result.ts';
+import { countWords, MOST_WORDS, tellAll } from './inTurn.ts';
 import { refuse, tell } from './plain.ts';
 import { sayFraction, sentence, spoken, written } from './saying.ts';
 import { sizesOf } from './views.ts';
@@ -106,12 +108,16 @@ function equalSpaces(bench: Bench, of: Length, spaces: number): Response {
   const space = shares[0] ?? of;
   const marks = cumulative(shares).slice(0, -1);
   const answers = [{ label: 'each', length: space }, ...marks.map((length, index) => ({ label: `mark ${index + 1}`, length }))];
-  const marksSaid = marks.length === 0 ? '' : ` Marks from one end: ${marks.map((mark) => spoken(state, mark)).join('; ')}.`;
-  return tell({
-    say: `${sentence(`${spoken(state, of)} in ${sayNumber(spaces)} equal spaces is ${spoken(state, space)} each`)}${marksSaid}`,
-    screen: { name: 'reckoning', result: { question: `${written(state, of)} ÷ ${spaces} spaces`, answers } },
-    lengths: [space, ...marks],
-  });
+  const each = sentence(`${spoken(state, of)} in ${sayNumber(spaces)} equal spaces is ${spoken(state, space)} each`);
+  const screen = { name: 'reckoning', result: { question: `${written(state, of)} ÷ ${spaces} spaces`, answers } } as const;
+  return tellMarks(state, { say: `${each}${marks.length === 0 ? '' : ' Marks from one end.'}`, screen, lengths: [space, ...marks] }, 'mark', marks);
+}
+
+/** One mark after the other, for each is drawn before the next is wanted. */
+function tellMarks(state: State, reply: Reply, what: 'mark' | 'start', marks: readonly Length[]): Response {
+  const whole = marks.length === 0 ? reply.say : `${reply.say.replace(/\.$/, '')}: ${marks.map((mark) => spoken(state, mark)).join('; ')}.`;
+  if (countWords(whole) <= MOST_WORDS) return tell({ ...reply, say: whole });
+  return tellAll(reply, `${what}s`, marks.map((mark, index) => ({ say: sentence(spoken(state, mark)), note: `${what} ${index + 1}: ${written(state, mark)}`, lengths: [mark] })));
 }
 
 function cumulative(shares: readonly Length[]): Length[] {
@@ -132,11 +138,8 @@ function equalGaps(bench: Bench, of: Length, parts: number, each: Length): Respo
   const gap = gaps[0] ?? room;
   const starts = [nanometres(0), ...cumulative(gaps.map((share) => add(share, each)))];
   const answers = [{ label: 'gap', length: gap }, ...starts.map((length, index) => ({ label: `part ${index + 1} starts`, length }))];
-  return tell({
-    say: sentence(`${sayNumber(parts - 1)} gaps of ${spoken(state, gap)}`) + ` Parts start, from one end: ${starts.map((start) => spoken(state, start)).join('; ')}.`,
-    screen: { name: 'reckoning', result: { question: `${written(state, of)}, ${parts} parts of ${written(state, each)}`, answers } },
-    lengths: [gap, ...starts],
-  });
+  const screen = { name: 'reckoning', result: { question: `${written(state, of)}, ${parts} parts of ${written(state, each)}`, answers } } as const;
+  return tellMarks(state, { say: `${sentence(`${sayNumber(parts - 1)} gaps of ${spoken(state, gap)}`)} Parts start, from one end.`, screen, lengths: [gap, ...starts] }, 'start', starts);
 }
 
 function inUnit(bench: Bench, of: Length, unit: Rounding['unit']): Response {

@@ -9,6 +9,7 @@ import { respondToEdge } from './edges.ts';
 import { respondToBuying } from './buying.ts';
 import { respondToCutting } from './cutting.ts';
 import { respondToRack } from './rack.ts';
+import { withPortions } from './inTurn.ts';
 import { respondToGluing } from './gluing.ts';
 import { respondToFaces } from './faces.ts';
 import { respondToJoint } from './joints.ts';
@@ -29,7 +30,7 @@ import { respondToWork } from './work.ts';
  * Pure: it has no clock, no storage, no screen; the same bench, request and moment give the same response.
  */
 export function respond(bench: Bench, request: Request, now: Moment): Response {
-  return withPlanLooked(bench, answerTo(bench, request, now), now);
+  return withPortions(request, withPlanLooked(bench, answerTo(bench, request, now), now));
 }
 
 function answerTo(bench: Bench, request: Request, now: Moment): Response {
@@ -73,7 +74,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToTimer(bench, request, now);
     case 'scratch that': case 'put back': case 'load piece': case 'save piece': case 'take in everything': case 'set':
       return respondToKeeping(bench, request);
-    case 'say again': case 'louder': case 'quieter': case 'be quiet': case 'what can I say': case 'show': case 'which': case 'not understood':
+    case 'say again': case 'tell in turn': case 'louder': case 'quieter': case 'be quiet': case 'what can I say': case 'show': case 'which': case 'not understood':
       return respondToTalk(bench, request);
     case 'yes': case 'no': case 'choose': case 'answer length': case 'answer reading': case 'answer sense': {
       const read = readAnswer(bench, request);

@@ -4,6 +4,7 @@ import type { Reply, Response } from '../bench/reply.ts';
 import type { TalkRequest } from '../bench/request.ts';
 import { sayLengthDigits } from '../length/say.ts';
 import { whatCanBeSaid } from '../talk/sayable.ts';
+import { tellInTurn } from './inTurn.ts';
 import { refuse, tell } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { changeSettings, nextVolume } from './settings.ts';
@@ -13,6 +14,8 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
   switch (request.kind) {
     case 'say again':
       return again(bench, request.how);
+    case 'tell in turn':
+      return tellInTurn(bench, request.to);
     case 'louder':
     case 'quieter': {
       const volume = nextVolume(bench.state, request.kind === 'louder' ? 1 : -1);

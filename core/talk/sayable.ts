@@ -20,7 +20,12 @@ export function whatCanBeSaid(bench: Bench): readonly string[] {
   const { screen } = bench.conversation;
   // The help screen tells what can be said about the work, for that is what one goes back to.
   const here = forScreen(screen.name === 'help' || screen.name === 'menu' ? { name: 'step' } : screen, bench);
-  return [...new Set([...answers(bench), ...here, ...ANYWHERE])];
+  return [...new Set([...answers(bench), ...toldInTurn(bench), ...here, ...ANYWHERE])];
+}
+
+/** What leads through what is told piece by piece. */
+function toldInTurn({ conversation: { inTurn } }: Bench): readonly string[] {
+  return inTurn === undefined ? [] : ['next', 'say again', 'back', 'from the beginning', 'enough'];
 }
 
 const READING_ANSWERS: Readonly<Record<ReadingKind, readonly string[]>> = {

@@ -13,6 +13,7 @@ export const KEY_TABLE = {
   part: { parts: '-', faces: '9', layout: '8', 'other sizes': '+', listen: '*', menu: '/', step: '0' },
   size: { part: '-', why: '1', record: '2', 'digit by digit': '3', 'say again': '.', listen: '*', step: '0' },
   why: { size: '-', next: '+', 'what moved': '1', 'say again': '.', listen: '*', menu: '/', step: '0' },
+  'told in turn': { enough: 'enter', back: '-', 'say again': '.', listen: '*', next: '+' },
   moved: { step: '0', back: '-', next: '+', 'what fits': '1', listen: '*', menu: '/' },
   reckoning: { half: '1', third: '2', times: '3', spaces: '4', plus: '5', less: '6', 'new size': 'enter' },
   'reckoning, above': { step: '0', quarter: '7', gaps: '8', 'other unit': '9', menu: '/' },

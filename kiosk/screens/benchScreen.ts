@@ -8,6 +8,7 @@ import type { KioskView } from '../hostPort.ts';
 import { ask } from '../hostPort.ts';
 import '../keys/benchKey.ts';
 import type { KeySpec, PadSymbol } from '../keys/keySpec.ts';
+import { keyRow } from '../keys/keyTable.ts';
 import { pressWithin } from '../keys/pressWithin.ts';
 import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
@@ -62,9 +63,23 @@ export abstract class BenchScreen extends LitElement {
   abstract keys(): readonly KeySpec[];
 
   override render(): TemplateResult {
-    const keys = this.keys();
+    const keys = this.#keysNow();
     return html`<main class="sheet">${this.sheet()}</main>${this.note()}
       ${keys.length === 0 ? nothing : html`<nav class="row" aria-label="keys">${keys.map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav>`}`;
+  }
+
+  /** While something is told piece by piece, the keys lead through it. */
+  #keysNow(): readonly KeySpec[] {
+    const { inTurn } = this.view.bench.conversation;
+    if (inTurn === undefined || this.padShown || this.inside !== null) return this.keys();
+    const turn = (to: 'next' | 'back' | 'enough') => ({ request: { kind: 'tell in turn', to } }) as const;
+    return keyRow('told in turn', {
+      enough: turn('enough'),
+      back: { does: turn('back'), disabled: inTurn.at === 0 },
+      'say again': { request: { kind: 'say again', how: 'as before' } },
+      listen: { act: { kind: 'listen' } },
+      next: { does: turn('next'), tone: 'now', disabled: inTurn.at >= inTurn.items.length - 1 },
+    });
   }
 
   /** Presses the key that bears this number-pad symbol, on a pad or form that lies open or on the screen; false when there is none. */

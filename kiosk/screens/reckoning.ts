@@ -93,13 +93,21 @@ export class ReckoningScreen extends BenchScreen {
     const { result } = this.screen;
     if (this.typed !== null) return html`<fraction-text .length=${this.typed} .rounding=${rounding}></fraction-text>`;
     if (result === undefined) return html`<p class="hint">Press new size, then what to do with it.</p>`;
+    const told = this.#told();
+    if (told.length > 0) return html`<p class="asked">${result.question}</p><ul>${told.map((length) => html`<li><fraction-text .length=${length} .rounding=${rounding}></fraction-text></li>`)}</ul>`;
     const shown = result.unit === undefined || result.unit === rounding.unit ? rounding : result.unit === 'inch' ? THIRTY_SECONDS : HALF_MILLIMETRE;
     return html`<p class="asked">${result.question}</p><ul>${result.answers.map(({ label, length }) => html`<li><fraction-text .length=${length} .rounding=${shown}></fraction-text>${result.answers.length === 1 ? nothing : html`<span class="asked">${label}</span>`}</li>`)}</ul>
       ${result.note === undefined ? nothing : html`<p class="asked">${result.note}</p>`}`;
   }
 
+  /** Of marks that are told one by one, those that are told now: they alone are looked at from the bench. */
+  #told(): readonly Length[] {
+    const { inTurn } = this.view.bench.conversation;
+    return inTurn?.items[inTurn.at]?.lengths ?? [];
+  }
+
   #operand(): Operand | null {
-    const length = this.typed ?? this.screen.result?.answers[0]?.length;
+    const length = this.typed ?? this.#told()[0] ?? this.screen.result?.answers[0]?.length;
     return length === undefined ? null : { length };
   }
 

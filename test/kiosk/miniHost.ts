@@ -6,6 +6,7 @@ import type { JournalRecord } from '../../core/journal/entry.ts';
 import { EMPTY_SNAPSHOT, foldJournal } from '../../core/journal/fold.ts';
 import type { Snapshot } from '../../core/journal/fold.ts';
 import { makeRecords } from '../../core/journal/record.ts';
+import { inTurnAfter } from '../../core/respond/inTurn.ts';
 import { offerAfter } from '../../core/respond/offer.ts';
 import { newsOf } from '../../core/respond/sayPlan.ts';
 import { respond } from '../../core/respond/respond.ts';
@@ -60,7 +61,7 @@ export class MiniHost {
     const added = makeRecords(entries, this.#records.at(-1) ?? null, NOW);
     this.#records = [...this.#records, ...added];
     this.#snapshot = foldJournal(this.#records, this.#snapshot);
-    this.#conversation = { screen: reply.screen ?? this.#conversation.screen, lastReply: reply, question: reply.question ?? null, ...this.#offered(reply) };
+    this.#conversation = { screen: reply.screen ?? this.#conversation.screen, lastReply: reply, question: reply.question ?? null, ...this.#offered(reply), ...this.#told(reply, added) };
     if (reply.say !== '') this.said.push(reply.say);
     this.kiosk.view = this.view;
   }
@@ -68,6 +69,11 @@ export class MiniHost {
   #offered({ planning }: Reply): Pick<Conversation, 'offer'> {
     const offer = offerAfter(this.#conversation.offer, { say: '', ...(planning === undefined ? {} : { planning }) }, this.#snapshot.state);
     return offer === undefined ? {} : { offer };
+  }
+
+  #told(reply: Reply, added: readonly JournalRecord[]): Pick<Conversation, 'inTurn'> {
+    const inTurn = inTurnAfter(this.#conversation.inTurn, reply, added);
+    return inTurn === undefined ? {} : { inTurn };
   }
 
   /** What the planner's worker finds of what the bench wants planned: its first plan, and what is told of it. */

@@ -136,7 +136,7 @@ const TRIAL: TrialView = { peakDb: -14.2, calls: 0, heard: [], faults: [], playa
 export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply, question, offer, view = {} }: Given = {}): KioskView {
   const bench: Bench = {
     state: { ...state, settings: { ...state.settings, ...settings } },
-    conversation: { screen, lastReply: reply ?? null, question: question ?? null, ...(offer === undefined ? {} : { offer }) },
+    conversation: { screen, lastReply: reply ?? null, question: question ?? null, ...(offer === undefined ? {} : { offer }), ...(reply?.inTurn === undefined || reply.inTurn === 'over' ? {} : { inTurn: reply.inTurn }) },
     records, acts: { standing: records.map(({ act }) => act), scratched: [], gone: new Set() },
   };
   return {
@@ -154,6 +154,9 @@ const fullest = [...STEPS].sort((a, b) => JSON.stringify([b.show, b.check, b.cau
 const step = (one: Step | undefined): Screen => ({ name: 'step', ...(one === undefined ? {} : { step: one.id }) });
 const inFull = (one: Step | undefined): Screen => ({ name: 'step', inFull: true, ...(one === undefined ? {} : { step: one.id }) });
 const SAID = 'Long rail, shoulder to shoulder, thirty-one, and five eighths inches, full. Two long rails, both the same.';
+
+const MARKED: Screen = { name: 'reckoning', result: { question: 'marks on leg 1: mortises start', answers: ['long rail', 'short rail', 'side stretcher', 'back stretcher'].map((label, index) => ({ label, length: nanometres((index * 7 + 3.75) * INCH) })), note: 'They end: long rail 4 1/2 in, short rail 4 1/2 in, side stretcher 25 3/4 in, back stretcher 21 3/4 in. From the top end.' } };
+const toldOf = (note: string, lengths: readonly Length[] = []): Reply => ({ say: 'Side stretcher mortise.', note, inTurn: { items: Array.from({ length: 18 }, () => ({ say: 'Side stretcher mortise.', lengths })), at: 4 } });
 
 /** Every screen in the states that fill it most: for looking at, and for proving that nothing overflows. */
 export const SAMPLES: Readonly<Record<string, KioskView>> = {
@@ -198,6 +201,8 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'record': viewOf({ name: 'record', size: 'longRail.shoulders', copy: 2 }, { view: { ear: { state: 'listening', sentence: '', levelDb: -12, ambientDb: -58, heard: '' } } }),
   'reckoning': viewOf({ name: 'reckoning', result: { question: '31 5/8 in into 7 equal spaces', answers: [{ label: 'each', length: nanometres(Math.round((31.625 * INCH) / 7)) }], note: 'Three a hair more, to add up.' } }),
   'reckoning, empty': viewOf({ name: 'reckoning' }),
+  'reckoning, told in turn': viewOf(MARKED, { reply: toldOf('5 of 18: side stretcher mortise, only back left and back right: from 23 3/4 in to 25 3/4 in, from the top end', [nanometres(23.75 * INCH), nanometres(25.75 * INCH)]) }),
+  'cutting, told in turn': viewOf({ name: 'cutting' }, { state: SAWING, reply: toldOf('5 of 18: leg layer: 17 9/16 in to 50 13/16 in from the marked end, 5 3/16 in to 8 13/16 in from the reference edge, resawn, number 2 from the marked face') }),
   'step, chopping': viewOf({ name: 'step', step: 'chop mortises/leg/1/longRailTenon' }),
   'chopping, marking': viewOf({ name: 'chopping', joint: 'longRailTenon', stage: 1 }),
   'chopping, flag': viewOf({ name: 'chopping', joint: 'longRailTenon', stage: 2 }),

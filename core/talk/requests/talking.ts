@@ -1,12 +1,22 @@
+import type { Bench } from '../../bench/bench.ts';
+import type { TalkRequest } from '../../bench/request.ts';
 import { rowsOf } from '../pattern.ts';
+import type { Built } from '../slot.ts';
 
 const undo = rowsOf('undo');
 const row = rowsOf('talk');
+
+function told({ conversation: { inTurn } }: Bench, to: Extract<TalkRequest, { kind: 'tell in turn' }>['to']): Built {
+  return inTurn === undefined ? { fault: 'nothing is being told piece by piece', notNow: true } : { kind: 'tell in turn', to };
+}
 
 /** Taking back, and talk about talk. */
 export const TALK_ROWS = [
   undo('take the last thing back', ['scratch (it|that)', 'undo [it|that]', 'take (it|that) back', '[no] (that|it) (is|was) (wrong|not right)', 'not that', 'forget (it|that)'], () => ({ kind: 'scratch that' })),
   undo('put back what was taken', ['(put|bring) (it|that) back', '(put|bring) back [it|that]', 'redo [it|that]'], () => ({ kind: 'put back' })),
+  row('the next of what is told', ['[the] next mark', 'read on'], (_, bench) => told(bench, 'next')),
+  row('what is told, from its beginning', ['from the (beginning|start)'], (_, bench) => told(bench, 'first')),
+  row('enough of what is told', ['enough', 'leave the rest'], (_, bench) => told(bench, 'enough')),
   row('say it again', ['[say] [it|that] again', 'repeat [it|that]', 'what did you say', 'once more', 'come again', 'pardon', 'what'], () => ({ kind: 'say again', how: 'as before' })),
   row('say it slower', ['[say] [it|that] (slower|slow|slowly) [please]', '[say] [it|that] more slowly', '[say] [it|that] again slowly', 'too fast', 'not so fast'], () => ({ kind: 'say again', how: 'slower' })),
   row('say it digit by digit', ['[say] [it|that] digit by digit', '[say] [it|that] (number by number|one by one)', '[say] [it|that] one (number|digit) at a time'], () => ({ kind: 'say again', how: 'digit by digit' })),

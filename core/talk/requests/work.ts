@@ -1,4 +1,5 @@
 import type { Bench } from '../../bench/bench.ts';
+import type { Request } from '../../bench/request.ts';
 import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('work');
@@ -13,11 +14,28 @@ function isCutting({ conversation: { screen, offer }, state }: Bench): boolean {
   return screen.name === 'cutting' && offer === undefined && state.plans.has(state.pieceName ?? '');
 }
 
+/** Something is being told piece by piece: next and back lead through it. In a glue-up they are of its moves. */
+function isTold({ conversation: { inTurn }, state: { gluing } }: Bench): boolean {
+  return inTurn !== undefined && !gluing;
+}
+
+/** What comes next of what lies open. */
+function onwards(bench: Bench): Request {
+  if (isTold(bench)) return { kind: 'tell in turn', to: 'next' };
+  return isChopping(bench) ? { kind: 'chop stage', to: 'next' } : isCutting(bench) ? { kind: 'next cut' } : { kind: 'next step' };
+}
+
+/** What came before it. */
+function backwards(bench: Bench): Request {
+  if (isTold(bench)) return { kind: 'tell in turn', to: 'back' };
+  return isChopping(bench) ? { kind: 'chop stage', to: 'back' } : { kind: 'step back' };
+}
+
 /** Walking through the work. */
 export const WORK_ROWS = [
   row('where you are', ['where (am|was) i', 'what am i doing', '(what|which) step [is (this|it)]', 'what do i do [now]', 'what now'], () => ({ kind: 'where am I' })),
-  row('the next step', ['[the] next [step]', 'go on', 'carry on', 'continue', 'what is next', 'move on'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'next' } : isCutting(bench) ? { kind: 'next cut' } : { kind: 'next step' })),
-  row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'previous'], (_, bench) => (isChopping(bench) ? { kind: 'chop stage', to: 'back' } : { kind: 'step back' })),
+  row('the next step', ['[the] next [step]', 'go on', 'carry on', 'continue', 'what is next', 'move on'], (_, bench) => onwards(bench)),
+  row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'previous'], (_, bench) => backwards(bench)),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]'], (_, bench) => (isCutting(bench) ? { kind: 'cut made' } : { kind: 'step done' })),
   row('leave a step out', ['skip [it|this|that] [step]', 'leave (it|this|that) [step] out'], () => ({ kind: 'skip step' })),
   row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),

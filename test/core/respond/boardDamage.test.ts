@@ -49,7 +49,7 @@ describe('a board that is being cut and turns out different', () => {
     const session = copy();
     for (let cut = 0; cut < 3; cut++) session.say('cut');
     const number = plan(session).boards.find(({ made }) => made > 0)?.board ?? 0;
-    expect(session.say(`board ${String(number)} has a split from sixty to sixty five`)).toMatch(/parts? of it must come from elsewhere\. Pieces of it are boards by themselves now: board \S+, .* by .* and board \S+, .* by .*; mark them\./);
+    expect(session.hearOut(`board ${String(number)} has a split from sixty to sixty five`)).toMatch(/parts? of it must come from elsewhere\. Pieces of it are boards by themselves now: board \S+, .* by .* and board \S+, .* by .*; mark them\./);
     const piece = [...session.bench.state.rack.values()].at(-1);
     expect(piece?.sawn).toBe('both ends');
     found(session);

@@ -61,7 +61,7 @@ describe('two legs change over', () => {
     session.say('leg two show A and B');
     session.say('leg two best A');
     expect(session.bench.state.turns.get('leg/1')?.front).toBe('A');
-    expect(session.say('swap leg one and leg four')).toMatch(/By what was told it is worse: face A of leg one, its best, does not come to the front\.$/);
+    expect(session.hearOut('swap leg one and leg four')).toMatch(/By what was told it is worse: face A of leg one, its best, does not come to the front\.$/);
   });
 
   it('never leaves two legs in one place, or a leg in none, and changed over again all stand where they stood', () => {

@@ -60,7 +60,7 @@ describe('telling which faces are liked', () => {
 describe('placing the legs by their faces', () => {
   it('proposes, says what is as good, and writes nothing', () => {
     const session = told();
-    expect(session.say('place the legs')).toMatch(/^Leg (?:one|three) front left, face [A-D] to the front.*Say take it, or second best\.$/);
+    expect(session.hearOut('place the legs')).toMatch(/^Leg (?:one|three) front left, face [A-D] to the front.*Say take it, or second best\.$/);
     expect(session.entries).toEqual([]);
     expect(session.bench.conversation.screen).toEqual({ name: 'faces', part: 'leg', shows: 'best' });
     expect(Session.withDemo().say('place the legs')).toMatch(/Nothing was told of the legs yet, so any way is as good\./);
@@ -143,7 +143,7 @@ describe('each leg by its own map', () => {
   }
 
   it('tells where the mortises go in that leg\'s faces', () => {
-    expect(atLegTwo().say('where do the mortises go on leg two')).toMatch(/^Leg two\. Long rail mortise, in face B: from .* Short rail mortise, in face C: /);
+    expect(atLegTwo().hearOut('where do the mortises go on leg two')).toMatch(/^Leg two\. Long rail mortise, in face B: from .* Short rail mortise, in face C: /);
   });
 
   it('says at the step which face, and which legs have no place yet', () => {

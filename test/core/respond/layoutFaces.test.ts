@@ -12,7 +12,7 @@ beforeEach(() => {
 
 describe('the layout on the screen', () => {
   it('of one leg is shown a face at a time, each with the letters of that leg', () => {
-    expect(session.say('show me the layout of leg two')).toBe('Leg two, face C, towards the long rail, first of two faces. Top end to the left, face B, outer above. '
+    expect(session.hearOut('show me the layout of leg two')).toBe('Leg two, face C, towards the long rail, first of two faces. Top end to the left, face B, outer above. '
       + 'Long rail mortise: from one inch to four, and a half inches, from the top end; sides five eighths of an inch and one, and one eighth inches, from the outer face, B; one, and thirteen sixteenths inches deep; depth of the haunch socket, half an inch deep. '
       + 'Foot bevel: one quarter of an inch from the bottom end.');
     expect(screen()).toEqual({ name: 'layout', part: 'leg', copy: 2, face: 1 });

@@ -44,9 +44,9 @@ describe('faces at the saw', () => {
   it('says which face is the heart side, and that a knot goes to the hidden face, as soon as a part is free', () => {
     const session = taken(['the button may hide a knot', 'new board thirty by four eight quarter', 'the heart side is the other face', 'knot from zero to thirty', 'it is on the marked face only']);
     expect(session.say('tell me about board one')).toContain('The other face is the heart side.');
-    const where = session.say('where on board one');
+    const where = session.hearOut('where on board one');
     expect(where).toContain('the knot on the marked face goes to the hidden face');
-    expect(where).toMatch(/^Board one\. (Button: [^.]*\. )+The other face is the heart side\.$/);
+    expect(where).toMatch(/^Board one\. The other face is the heart side\.( Button: [^.]*\.)+$/);
     const said = Array.from({ length: 12 }, () => session.say('cut')).find((one) => one.includes('write button'));
     expect(said).toContain('Button: the knot on the marked face goes to the hidden face. The other face is the heart side.');
   });

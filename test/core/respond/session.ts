@@ -44,6 +44,13 @@ export class Session {
     return this.request(parseRequest(words, this.bench)).say;
   }
 
+  /** All that is told, to its end, as if it were said at once. */
+  hearOut(words: string): string {
+    const said = [this.say(words)];
+    for (let { inTurn } = this.bench.conversation; inTurn !== undefined && inTurn.at < inTurn.items.length - 1; { inTurn } = this.bench.conversation) said.push(this.request({ kind: 'tell in turn', to: 'next' }).say);
+    return said.join(' ').replaceAll(/ [^.]*; the first:| The (?:first|last):| Say next for (?:the rest|the one after)\./g, '');
+  }
+
   wait(ms: number): void {
     this.now = { ...this.now, wallMs: this.now.wallMs + ms, monotonicMs: this.now.monotonicMs + ms };
   }

@@ -35,8 +35,8 @@ export function bench(about: { readonly state?: Partial<State>; readonly screen?
   };
 }
 
-/** A bench on which everything in the table can be said: a size on the screen, one measured. */
-export const TALKATIVE = bench({ screen: { name: 'size', size: 'leg.width', copy: 2 }, state: { measurements: [{ size: 'leg.width', copy: 2, length: inches(3.25) }] } });
+/** A bench on which everything in the table can be said: a size on the screen, one measured, marks being told. */
+export const TALKATIVE = beingTold(bench({ screen: { name: 'size', size: 'leg.width', copy: 2 }, state: { measurements: [{ size: 'leg.width', copy: 2, length: inches(3.25) }] } }));
 
 export function inches(count: number): Length {
   return nanometres(Math.round(count * NANOMETRES_PER_INCH));
@@ -45,4 +45,8 @@ export function inches(count: number): Length {
 /** The words whose pronunciation ships: the model hears them, and others by guess. */
 export function modelWords(): ReadonlySet<string> {
   return new Set(readDictionary(gunzipSync(readFileSync(new URL('../../../sounds/dictionary/dictionary.txt.gz', import.meta.url))).toString()).words.keys());
+}
+
+function beingTold(told: Bench): Bench {
+  return { ...told, conversation: { ...told.conversation, inTurn: { items: [{ say: 'One inch.' }, { say: 'Two inches.' }], at: 0 } } };
 }

@@ -2,11 +2,12 @@ import { expect } from '@open-wc/testing';
 import { sizeOf } from '../../../core/piece/evaluate.ts';
 import { sizesOf, stepsOf } from '../../../core/respond/views.ts';
 import { STARTER_FIELDS } from '../../../core/piece/starter.ts';
+import { BenchKey } from '../../../kiosk/keys/benchKey.ts';
 import { CARD } from '../../../kiosk/keys/keyCard.ts';
 import { EVERYWHERE, KEY_TABLE } from '../../../kiosk/keys/keyTable.ts';
 import { MiniHost } from '../miniHost.ts';
 import { UNDER_WAY, timer, viewOf } from '../sampleViews.ts';
-import { clearStage, settled } from '../stage.ts';
+import { clearStage, everyElement, settled } from '../stage.ts';
 
 const INCH = 25_400_000;
 const names = (host: MiniHost): string => host.screen.name;
@@ -206,6 +207,19 @@ describe('at the bench', () => {
     expect(state.piece?.file.name).to.equal('Table');
     expect(sizes && sizeOf(sizes, 'inside.length')?.length).to.equal(44 * INCH);
     expect(names(host)).to.equal('step');
+  });
+
+  it('the marks of a leg are told one by one on the keys, and enough gives the screen its own keys back', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'marks', part: 'leg', copy: 1 });
+    await settled();
+    const labels = (): (string | undefined)[] => everyElement(host.kiosk).flatMap((element) => (element instanceof BenchKey ? [element.spec?.label] : [])).slice(-5);
+    expect(labels()).to.deep.equal(['enough', 'back', 'say again', 'listen', 'next']);
+    await host.pad('++-');
+    expect(host.said.slice(-3).map((say) => say.split(':')[0])).to.deep.equal(['Short rail mortise', 'Side stretcher mortise', 'Short rail mortise']);
+    expect(host.kiosk.view?.bench.conversation.lastReply?.note).to.match(/^2 of 5: short rail mortise/);
+    await host.pad('⏎');
+    expect(labels()).to.include('new size');
   });
 
   it('the key card names every key of the table', () => {

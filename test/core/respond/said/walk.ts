@@ -51,7 +51,7 @@ export function glanceFrom(session: Session, walked: Walked): void {
   const phrases = [...WHOLE_REQUESTS, ...ANSWERS].flatMap((row) => { const all = phrasesOf(row, examples); return [all[0], all.at(-1)].filter((phrase) => phrase !== undefined); });
   const questions = new Set<string>();
   for (const next of askAll(session, bench, [...phrases.map((phrase) => parseRequest(phrase, bench)), ...sayable(bench)], walked)) {
-    const asked = questionOf(next);
+    const asked = questionOf(next) || (next.conversation.inTurn === undefined ? '' : 'in turn');
     if (asked === '' || questions.has(asked)) continue;
     questions.add(asked);
     askAll(session, next, sayable(next), walked);
@@ -98,7 +98,7 @@ function questionOf({ conversation: { question } }: Bench): string {
 }
 
 function kindOf(bench: Bench): string {
-  const { state, conversation: { screen } } = bench;
+  const { state, conversation: { screen, inTurn } } = bench;
   const step = state.piece === null ? 'none' : currentStep(stepsOf(state), state)?.operation ?? 'all done';
-  return [state.pieceName ?? 'no piece', step, screen.name, questionOf(bench)].join('/');
+  return [state.pieceName ?? 'no piece', step, screen.name, questionOf(bench) || (inTurn === undefined ? '' : 'in turn')].join('/');
 }
