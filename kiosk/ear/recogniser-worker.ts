@@ -6,7 +6,6 @@
 import startVosk from 'vosk-engine';
 import { describe, fetchModel, LoadError, startEngine } from './engine.ts';
 import type { Engine, EngineRecognizer, Printed, StartEngine } from './engine.ts';
-import { wordGraph } from '../../core/talk/strict/wordGraph.ts';
 import { SAMPLE_RATE_HZ } from './messages.ts';
 import type { FromWorker, NumberedAsk, StrictGrammar, ToWorker } from './messages.ts';
 import { openVocabulary } from './vocabulary.ts';
@@ -70,11 +69,11 @@ function ready(): Loaded {
 
 function swapGrammar(phrases: readonly string[], strict: StrictGrammar | undefined): object {
   const { vocabulary } = ready();
-  const grammar = strict === undefined || vocabulary.follow === undefined ? undefined : { graph: wordGraph(strict.sentences), addressWord: strict.addressWord };
+  const followed = strict !== undefined && vocabulary.follow !== undefined;
   // Sentences are put in the place of those before, which must not be in use then; phrases can be refused, and then the old ones stay.
-  if (grammar !== undefined) free();
-  if (grammar !== undefined) vocabulary.follow?.(grammar.graph, grammar.addressWord);
-  const recogniser = newRecogniser(grammar === undefined ? [JSON.stringify(phrases)] : []);
+  if (followed) free();
+  if (followed) vocabulary.follow(strict.sentences, strict.addressWord);
+  const recogniser = newRecogniser(followed ? [] : [JSON.stringify(phrases)]);
   free();
   listening = { recogniser, heardSomething: false };
   lastPartial = '';

@@ -1,6 +1,8 @@
 import { buildModel, mustHave, readWords } from './engine.ts';
 import type { Engine, EngineModel, Printed } from './engine.ts';
-import type { WordGraph } from '../../core/talk/strict/wordGraph.ts';
+import { NEVER } from '../../core/talk/strict/expression.ts';
+import type { Expression } from '../../core/talk/strict/expression.ts';
+import { WordGraphs } from '../../core/talk/strict/wordGraphs.ts';
 import type { Fst } from './graph/fst.ts';
 import { graphFiles, UNKNOWN_WORD } from './graph/graphFiles.ts';
 import type { ModelFiles } from './graph/graphFiles.ts';
@@ -19,7 +21,7 @@ export interface Vocabulary {
   /** Makes the words hearable, as far as the model lets us. */
   learn(words: readonly string[]): Learned;
   /** Listens by these sentences and nothing else when no phrases are given; a model with a graph of its own cannot. No recogniser may be in use. */
-  readonly follow?: (sentences: WordGraph, addressWord: string) => void;
+  readonly follow?: (sentences: Expression, addressWord: string) => void;
 }
 
 /**
@@ -63,11 +65,11 @@ class GivenWords implements Vocabulary {
     this.#dictionary = dictionary;
     this.#files = new Map([...files].filter(([path]) => !path.startsWith('graph/')));
     this.#words = this.#said(dictionary.benchWords).words;
-    this.#made = this.#make(NO_SENTENCES, '');
+    this.#made = this.#make(NEVER, '');
   }
 
   get model(): EngineModel {
-    if (this.#stale) this.#made = this.#make(NO_SENTENCES, '');
+    if (this.#stale) this.#made = this.#make(NEVER, '');
     return this.#made.model;
   }
 
@@ -81,26 +83,25 @@ class GivenWords implements Vocabulary {
     return { unknown, guessed };
   }
 
-  follow(sentences: WordGraph, addressWord: string): void {
-    const { numbers, room } = this.#made;
-    this.#marks += 1;
-    if (!this.#stale && room?.put(grammarOf(sentences, addressWord, numbers), this.#engine.HEAPU8, this.#marks) === true) return;
+  follow(sentences: Expression, addressWord: string): void {
+    const { grammars, room } = this.#made;
+    if (!this.#stale && room?.put(grammars.of(sentences, addressWord), this.#engine.HEAPU8) === true) return;
     this.#made = this.#make(sentences, addressWord);
   }
 
   /** A model that hears the words, with room for grammars. */
-  #make(sentences: WordGraph, addressWord: string): Made {
+  #make(sentences: Expression, addressWord: string): Made {
     let room: GrammarRoom | undefined;
-    let numbers: ReadonlyMap<string, number> = new Map();
+    let grammars = new Grammars(new Map());
     this.#marks += 1;
-    const graph = graphFiles([...this.#words.values()], (numbered) => {
-      numbers = numbered;
-      room = new GrammarRoom(grammarOf(sentences, addressWord, numbered), this.#marks);
+    const graph = graphFiles([...this.#words.values()], (numbers) => {
+      grammars = new Grammars(numbers);
+      room = new GrammarRoom(grammars.of(sentences, addressWord), this.#marks);
       return room.file;
     });
     const model = buildModel(this.#engine, new Map([...this.#files, ...graph]), this.#printed);
     this.#stale = false;
-    return { model, numbers, room: room?.find(this.#engine.HEAPU8) === true ? room : undefined };
+    return { model, grammars, room: room?.find(this.#engine.HEAPU8) === true ? room : undefined };
   }
 
   #said(wanted: readonly string[]): Learned & { words: Map<string, Word> } {
@@ -119,14 +120,22 @@ class GivenWords implements Vocabulary {
 
 interface Made {
   readonly model: EngineModel;
-  /** By which number it knows each word. */
-  readonly numbers: ReadonlyMap<string, number>;
+  readonly grammars: Grammars;
   /** Undefined when its grammar was not found in the engine's memory: then each grammar needs a model of its own. */
   readonly room: GrammarRoom | undefined;
 }
 
-const NO_SENTENCES: WordGraph = { start: 0, states: [{ ends: undefined, arcs: [] }] };
+/** Grammars in the words of one model, by the numbers by which it knows them. */
+class Grammars {
+  readonly #numbers: ReadonlyMap<string, number>;
+  readonly #graphs: WordGraphs;
 
-function grammarOf(sentences: WordGraph, addressWord: string, numbers: ReadonlyMap<string, number>): Fst {
-  return sentenceGraph(sentences, { numberOf: (word) => numbers.get(word), unknown: numbers.get(UNKNOWN_WORD) ?? 0, address: numbers.get(addressWord) });
+  constructor(numbers: ReadonlyMap<string, number>) {
+    this.#numbers = numbers;
+    this.#graphs = new WordGraphs((word) => numbers.get(word));
+  }
+
+  of(sentences: Expression, addressWord: string): Fst {
+    return sentenceGraph(this.#graphs.graphOf(sentences), { unknown: this.#numbers.get(UNKNOWN_WORD) ?? 0, address: this.#numbers.get(addressWord) });
+  }
 }

@@ -4,7 +4,6 @@ import { dependsOn } from '../../core/talk/dependence.ts';
 import { phrasesFor } from '../../core/talk/grammar.ts';
 import { wordsIn } from '../../core/talk/strict/expression.ts';
 import { sentencesFor } from '../../core/talk/strict/sentences.ts';
-import { wordGraph } from '../../core/talk/strict/wordGraph.ts';
 import { Attention } from '../../kiosk/ear/attention.ts';
 import type { Noticed } from '../../kiosk/ear/attention.ts';
 import { Gain } from '../../kiosk/ear/gain.ts';
@@ -63,7 +62,7 @@ export class NodeEngine {
     const phrases = phrasesFor(bench);
     const { unknown } = this.#vocabulary.learn([...new Set([...wordsToAsk(phrases, addressWord), ...wordsIn(sentences)])]);
     if (this.#vocabulary.follow === undefined) throw new Error('the model that ships cannot listen by sentences');
-    this.#vocabulary.follow(wordGraph(sentences), addressWord);
+    this.#vocabulary.follow(sentences, addressWord);
     const recogniser = new this.engine.Recognizer(this.#vocabulary.model, SAMPLE_RATE_HZ);
     recogniser.SetWords(true);
     return new EarInNode(this.engine, recogniser, { addressWord, meant: makeGrammar(phrases, addressWord, new Set(unknown)).meant, trusts: (words, at) => dependsOn(words, at, bench) });

@@ -63,7 +63,8 @@ export class FstBuilder {
   }
 }
 
-function emptyFst(states: number, arcs: number): Fst {
+/** So many states and arcs, with nothing in them yet. */
+export function emptyFst(states: number, arcs: number): Fst {
   return {
     states, firstArc: new Int32Array(states + 1), input: new Int32Array(arcs), output: new Int32Array(arcs), cost: new Float32Array(arcs),
     target: new Int32Array(arcs), ending: new Float32Array(states).fill(Infinity),

@@ -1,5 +1,6 @@
+import { ARC_BYTES, arcTable, STATE_BYTES, stateTable } from './constTables.ts';
 import type { Fst } from './fst.ts';
-import { ARC_BYTES, grammarFile, STATE_BYTES } from './openFst.ts';
+import { grammarFile } from './openFst.ts';
 
 /** Room for the grammar of a piece somewhat larger than the demo piece (11 700 states, 107 000 arcs); or, if more is needed, for somewhat larger ones. */
 const USUAL = { states: 16_000, arcs: 140_000 };
@@ -17,7 +18,8 @@ const COST_AT = 8;
 export class GrammarRoom {
   readonly #states: number;
   readonly #arcs: number;
-  readonly #first: Uint8Array<ArrayBuffer>;
+  /** The file that the engine has to load; kept until it was found. */
+  #first: Uint8Array<ArrayBuffer>;
   #at: { readonly states: number; readonly arcs: number } | undefined;
 
   /** @param mark different for every room in the same memory */
@@ -27,9 +29,9 @@ export class GrammarRoom {
     this.#first = this.#file(grammar, mark);
   }
 
-  /** The file that the engine has to load. */
+  /** The file that the engine has to load; empty once it was found in its memory. */
   get file(): Uint8Array<ArrayBuffer> {
-    return this.#first.slice();
+    return this.#first;
   }
 
   /** Finds the tables in the engine's memory, once the model is loaded. @returns false when they are not where they should be */
@@ -38,15 +40,18 @@ export class GrammarRoom {
     const arcs = onlyPlace(memory, this.#first.subarray(this.#arcsFrom()), ARC_BYTES - COST_AT);
     if (states === undefined || arcs === undefined) return false;
     this.#at = { states, arcs };
+    this.#first = new Uint8Array(0);
     return true;
   }
 
-  /** Puts another grammar in the place of the one there. No recogniser may be using it. @returns false when there is no room for it, and nothing was changed */
-  put(grammar: Fst, memory: Uint8Array, mark: number): boolean {
+  /**
+   * Puts another grammar in the place of the one there; what that had more stays, and nothing leads to it. No recogniser may be using it.
+   * @returns false when there is no room for it, and nothing was changed
+   */
+  put(grammar: Fst, memory: Uint8Array): boolean {
     if (this.#at === undefined || grammar.states > this.#states - MARKED || grammar.input.length > this.#arcs - MARKED) return false;
-    const file = this.#file(grammar, mark);
-    memory.set(file.subarray(this.#statesFrom(), this.#arcsFrom()), this.#at.states);
-    memory.set(file.subarray(this.#arcsFrom()), this.#at.arcs);
+    memory.set(stateTable(grammar), this.#at.states);
+    memory.set(arcTable(grammar), this.#at.arcs);
     return true;
   }
 
@@ -62,7 +67,7 @@ export class GrammarRoom {
     const filled = grammar.input.length;
     const fst: Fst = {
       states: this.#states, firstArc: new Int32Array(this.#states + 1).fill(this.#arcs), input: new Int32Array(this.#arcs).fill(1), output: new Int32Array(this.#arcs).fill(1),
-      cost: new Float32Array(this.#arcs).map((_, at) => marked(at, mark)), target: new Int32Array(this.#arcs), ending: new Float32Array(this.#states).map((_, at) => marked(at, mark)),
+      cost: marks(this.#arcs, mark), target: new Int32Array(this.#arcs), ending: marks(this.#states, mark),
     };
     fst.firstArc.set(grammar.firstArc);
     for (const table of ['input', 'output', 'cost', 'target', 'ending'] as const) fst[table].set(grammar[table]);
@@ -72,9 +77,11 @@ export class GrammarRoom {
   }
 }
 
-/** A number that stands nowhere else, and that 32 bits hold exactly. */
-function marked(at: number, mark: number): number {
-  return (at % 1000) + 1024 * mark;
+/** Numbers that stand nowhere else, and that 32 bits hold exactly. */
+function marks(count: number, mark: number): Float32Array {
+  const table = new Float32Array(count);
+  for (let at = 0; at < count; at += 1) table[at] = (at % 1000) + 1024 * mark;
+  return table;
 }
 
 /** Where a table is in memory, at an even word, if it is there exactly once. It is looked for by its last mark, which no other table has. */
@@ -85,9 +92,14 @@ function onlyPlace(memory: Uint8Array, table: Uint8Array, markFromEnd: number): 
   let found: number | undefined;
   for (let end = all.indexOf(wanted[sought] ?? 0); end >= 0; end = all.indexOf(wanted[sought] ?? 0, end + 1)) {
     const at = end - sought;
-    if (at < 0 || !wanted.every((word, index) => all[at + index] === word)) continue;
+    if (at < 0 || !isAt(all, at, wanted)) continue;
     if (found !== undefined) return undefined;
     found = at;
   }
   return found === undefined ? undefined : found * 4;
+}
+
+function isAt(memory: Int32Array, at: number, wanted: Int32Array): boolean {
+  for (let index = wanted.length - 1; index >= 0; index -= 1) if (memory[at + index] !== wanted[index]) return false;
+  return true;
 }

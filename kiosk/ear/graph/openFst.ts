@@ -1,3 +1,4 @@
+import { arcTable, stateTable } from './constTables.ts';
 import { labelReach } from './labelReach.ts';
 import { withOutputs } from './fst.ts';
 import type { Fst } from './fst.ts';
@@ -95,10 +96,6 @@ export function grammarFile(grammar: Fst): Uint8Array<ArrayBuffer> {
   return file.bytes();
 }
 
-/** Bytes of each state and of each arc in a 'const' file; the states stand before the arcs, and both at its end. */
-export const STATE_BYTES = 20;
-export const ARC_BYTES = 16;
-
 function anyWords(words: number): Fst {
   const labels = Int32Array.from({ length: words }, (_, index) => index + 1);
   return {
@@ -119,27 +116,8 @@ function writeStretches(file: Writer, stretches: readonly number[]): void {
 
 function writeConst(file: Writer, fst: Fst, properties: bigint): void {
   writeHeader(file, 'const', CONST_VERSION, properties, { start: 0, states: fst.states, arcs: fst.input.length });
-  for (let state = 0; state < fst.states; state += 1) {
-    const from = fst.firstArc[state] ?? 0;
-    const to = fst.firstArc[state + 1] ?? 0;
-    file.float32(fst.ending[state] ?? Infinity);
-    file.int32(from);
-    file.int32(to - from);
-    file.int32(zerosIn(fst.input, from, to));
-    file.int32(zerosIn(fst.output, from, to));
-  }
-  for (let arc = 0; arc < fst.input.length; arc += 1) {
-    file.int32(fst.input[arc] ?? 0);
-    file.int32(fst.output[arc] ?? 0);
-    file.float32(fst.cost[arc] ?? 0);
-    file.int32(fst.target[arc] ?? 0);
-  }
-}
-
-function zerosIn(labels: Int32Array, from: number, to: number): number {
-  let count = 0;
-  for (let at = from; at < to; at += 1) if (labels[at] === 0) count += 1;
-  return count;
+  file.append(stateTable(fst));
+  file.append(arcTable(fst));
 }
 
 function writeHeader(file: Writer, type: string, version: number, properties: bigint, size: { start: number; states: number; arcs: number }): void {
@@ -164,9 +142,9 @@ class Writer {
     this.#view.setInt32(at, value, true);
   }
 
-  float32(value: number): void {
-    const at = this.#room(4);
-    this.#view.setFloat32(at, value, true);
+  append(bytes: Uint8Array): void {
+    const at = this.#room(bytes.length);
+    new Uint8Array(this.#view.buffer).set(bytes, at);
   }
 
   int64(value: number): void {
@@ -186,8 +164,7 @@ class Writer {
   string(text: string): void {
     const bytes = new TextEncoder().encode(text);
     this.int32(bytes.length);
-    const at = this.#room(bytes.length);
-    bytes.forEach((byte, index) => this.#view.setUint8(at + index, byte));
+    this.append(bytes);
   }
 
   bytes(): Uint8Array<ArrayBuffer> {
@@ -199,7 +176,7 @@ class Writer {
     const at = this.#length;
     this.#length += bytes;
     if (this.#length > this.#view.byteLength) {
-      const larger = new Uint8Array(this.#view.byteLength * 2);
+      const larger = new Uint8Array(Math.max(this.#length, this.#view.byteLength * 2));
       larger.set(new Uint8Array(this.#view.buffer));
       this.#view = new DataView(larger.buffer);
     }

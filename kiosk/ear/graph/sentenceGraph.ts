@@ -1,5 +1,6 @@
+import { NO_END } from '../../../core/talk/strict/wordGraph.ts';
 import type { WordGraph } from '../../../core/talk/strict/wordGraph.ts';
-import { FstBuilder } from './fst.ts';
+import { emptyFst } from './fst.ts';
 import type { Fst } from './fst.ts';
 
 /** What the ways beside the plain sentence cost, in natural logarithms. Measured: see test/bench/hearing/README.md. */
@@ -14,43 +15,72 @@ export interface GraphCosts {
 
 export const GRAPH_COSTS: GraphCosts = { eachWord: 0.3, noiseBefore: 4, noiseBeforeUnaddressed: 8 };
 
-/** The numbers by which the engine knows words. */
+/** The numbers by which the engine knows the words beside the sentences; those in the sentences are labelled so already. */
 export interface WordNumbers {
-  readonly numberOf: (word: string) => number | undefined;
   readonly unknown: number;
   /** Undefined when the model cannot hear it. */
   readonly address: number | undefined;
 }
 
+interface Arc { readonly label: number; readonly target: number; readonly cost: number }
+
+/** Before the sentences stand the states for what is not one: where all begins, after the address word, after a noise, and in anything else that is said. */
+const [BEGIN, ADDRESSED, NOISY, OTHERWISE, FIRST] = [0, 1, 2, 3, 4];
+
 /**
  * The grammar that the engine listens by: the sentences, as they are or after the address word; and beside them the unknown word, again and again, for
- * everything else that people say. A sentence that goes on with something else is no sentence: "what a mess" must not be "what". Words that the model
- * cannot hear lead nowhere.
+ * everything else that people say. A sentence that goes on with something else is no sentence: "what a mess" must not be "what".
+ * @param sentences with words labelled as the engine numbers them
  */
-export function sentenceGraph({ start, states }: WordGraph, { numberOf, unknown, address }: WordNumbers, costs: GraphCosts = GRAPH_COSTS): Fst {
-  const builder = new FstBuilder();
-  const [begin, addressed, noisy, otherwise] = [builder.state(), builder.state(), builder.state(), builder.state()];
-  const first = builder.state();
-  for (let each = 1; each < states.length; each += 1) builder.state();
-  const word = (from: number, label: number, target: number, cost: number) => { builder.arc(from, target, label, label, cost); };
-  const leads = (from: number, state: number, more: number) => {
-    for (const { word: said, target, cost } of states[state]?.arcs ?? []) {
-      const label = numberOf(said);
-      if (label !== undefined) word(from, label, first + target, costs.eachWord + cost / 100 + more);
+export function sentenceGraph(sentences: WordGraph, { unknown, address }: WordNumbers, costs: GraphCosts = GRAPH_COSTS): Fst {
+  const call = address === undefined ? [] : [{ label: address, target: ADDRESSED, cost: costs.eachWord }];
+  const other: Arc = { label: unknown, target: OTHERWISE, cost: 0 };
+  const firsts = (more: number) => firstArcs(sentences, costs.eachWord, more);
+  const before = [
+    [...firsts(0), ...call, other, { label: unknown, target: NOISY, cost: costs.noiseBefore }],
+    [...firsts(0), other],
+    [...firsts(costs.noiseBeforeUnaddressed - costs.noiseBefore), ...call],
+    [other],
+  ].map((arcs) => arcs.toSorted((one, next) => one.label - next.label));
+  const count = before.reduce((sum, { length }) => sum + length, 0);
+  const fst = emptyFst(FIRST + sentences.ends.length, count + sentences.label.length);
+  putArcs(fst, before);
+  for (const state of [BEGIN, ADDRESSED, OTHERWISE]) fst.ending[state] = 0;
+  putSentences(fst, sentences, count, costs.eachWord);
+  return fst;
+}
+
+function firstArcs({ start, firstArc, label, target, cost }: WordGraph, eachWord: number, more: number): Arc[] {
+  const from = firstArc[start] ?? 0;
+  return Array.from(label.subarray(from, firstArc[start + 1]), (each, index): Arc => (
+    { label: each, target: FIRST + (target[from + index] ?? 0), cost: eachWord + (cost[from + index] ?? 0) / HUNDREDTHS + more }));
+}
+
+const HUNDREDTHS = 100;
+
+/** The arcs of the states from the first on. */
+function putArcs(fst: Fst, arcs: readonly (readonly Arc[])[]): void {
+  let filled = 0;
+  arcs.forEach((ofState, state) => {
+    for (const { label, target, cost } of ofState) {
+      [fst.input[filled], fst.output[filled], fst.target[filled], fst.cost[filled]] = [label, label, target, cost];
+      filled += 1;
     }
-  };
-  leads(begin, start, 0);
-  leads(noisy, start, costs.noiseBeforeUnaddressed - costs.noiseBefore);
-  leads(addressed, start, 0);
-  if (address !== undefined) for (const from of [begin, noisy]) word(from, address, addressed, costs.eachWord);
-  word(begin, unknown, otherwise, 0);
-  word(begin, unknown, noisy, costs.noiseBefore);
-  word(addressed, unknown, otherwise, 0);
-  word(otherwise, unknown, otherwise, 0);
-  states.forEach(({ ends }, state) => {
-    leads(first + state, state, 0);
-    if (ends !== undefined) builder.end(first + state, ends / 100);
+    fst.firstArc[state + 1] = filled;
   });
-  for (const state of [begin, addressed, otherwise]) builder.end(state);
-  return builder.done();
+}
+
+/** The states of the sentences and their arcs, which come after so many others. */
+function putSentences(fst: Fst, { firstArc, ends, label, target, cost }: WordGraph, arcsBefore: number, eachWord: number): void {
+  fst.input.set(label, arcsBefore);
+  fst.output.set(label, arcsBefore);
+  for (let arc = 0; arc < target.length; arc += 1) {
+    fst.target[arcsBefore + arc] = FIRST + (target[arc] ?? 0);
+    fst.cost[arcsBefore + arc] = eachWord + (cost[arc] ?? 0) / HUNDREDTHS;
+  }
+  for (let state = 0; state < ends.length; state += 1) {
+    fst.firstArc[FIRST + state + 1] = arcsBefore + (firstArc[state + 1] ?? 0);
+    const ending = ends[state] ?? NO_END;
+    if (ending !== NO_END) fst.ending[FIRST + state] = ending / HUNDREDTHS;
+  }
 }

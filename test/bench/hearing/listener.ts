@@ -1,7 +1,6 @@
 import { openAsBlob } from 'node:fs';
 import { wordsIn } from '../../../core/talk/strict/expression.ts';
 import type { Expression } from '../../../core/talk/strict/expression.ts';
-import { wordGraph } from '../../../core/talk/strict/wordGraph.ts';
 import type { Engine, EngineRecognizer, Printed } from '../../../kiosk/ear/engine.ts';
 import { makeGrammar } from '../../../kiosk/ear/grammar.ts';
 import { unpackTarGz } from '../../../kiosk/ear/unpack.ts';
@@ -44,7 +43,7 @@ export class Listener {
   listenFor(sentences: Expression, phrases: readonly string[]): void {
     const { unknown } = this.#vocabulary.learn([...new Set([ADDRESS, ...wordsIn(sentences), ...phrases.flatMap((phrase) => phrase.split(' '))])]);
     this.#recogniser?.delete();
-    this.#vocabulary.follow?.(wordGraph(sentences), ADDRESS);
+    this.#vocabulary.follow?.(sentences, ADDRESS);
     const grammar = this.#vocabulary.follow ? [] as const : [JSON.stringify(makeGrammar(phrases, ADDRESS, new Set(unknown)).phrases)] as const;
     this.#recogniser = new this.#engine.Recognizer(this.#vocabulary.model, RATE_HZ, ...grammar);
     this.#recogniser.SetWords(true);

@@ -1,22 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { parseRequest } from '../../../core/talk/parse.ts';
 import { sentencesFor } from '../../../core/talk/strict/sentences.ts';
-import { wordGraph } from '../../../core/talk/strict/wordGraph.ts';
-import type { WordGraph } from '../../../core/talk/strict/wordGraph.ts';
 import { bench, inches, TALKATIVE } from './benches.ts';
+import { spokenGraph } from './spokenGraph.ts';
+import type { SpokenGraph } from './spokenGraph.ts';
 
-const GRAPH = wordGraph(sentencesFor(TALKATIVE));
-const MILLIMETRES = wordGraph(sentencesFor(bench({ state: { settings: { ...TALKATIVE.state.settings, rounding: { unit: 'millimetre', step: inches(0.02) } } } })));
-const ASKED = wordGraph(sentencesFor(bench({ question: { kind: 'length', size: 'leg.width' } })));
-const READING = wordGraph(sentencesFor(bench({ question: { kind: 'surface reading', of: { part: 'leg', copy: 2, face: 'face' }, what: 'sticks', fromEnd: inches(12), about: 'face', leftOut: [] } })));
+const GRAPH = spokenGraph(sentencesFor(TALKATIVE));
+const MILLIMETRES = spokenGraph(sentencesFor(bench({ state: { settings: { ...TALKATIVE.state.settings, rounding: { unit: 'millimetre', step: inches(0.02) } } } })));
+const ASKED = spokenGraph(sentencesFor(bench({ question: { kind: 'length', size: 'leg.width' } })));
+const READING = spokenGraph(sentencesFor(bench({ question: { kind: 'surface reading', of: { part: 'leg', copy: 2, face: 'face' }, what: 'sticks', fromEnd: inches(12), about: 'face', leftOut: [] } })));
 
-function hears(graph: WordGraph, sentence: string): boolean {
+function hears(graph: SpokenGraph, sentence: string): boolean {
   let state: number | undefined = graph.start;
   for (const word of sentence.split(' ')) state = graph.states[state ?? -1]?.arcs.find((arc) => arc.word === word)?.target;
   return state !== undefined && graph.states[state]?.ends !== undefined;
 }
 
-function expectHeard(graph: WordGraph, sentences: readonly string[], heard: boolean): void {
+function expectHeard(graph: SpokenGraph, sentences: readonly string[], heard: boolean): void {
   expect(sentences.filter((sentence) => hears(graph, sentence) !== heard)).toEqual([]);
 }
 

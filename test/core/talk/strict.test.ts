@@ -5,33 +5,19 @@ import { parseRequest } from '../../../core/talk/parse.ts';
 import { all, either, optional, rarely, wordsIn } from '../../../core/talk/strict/expression.ts';
 import type { Expression } from '../../../core/talk/strict/expression.ts';
 import { sentencesFor } from '../../../core/talk/strict/sentences.ts';
-import { wordGraph } from '../../../core/talk/strict/wordGraph.ts';
-import type { WordGraph } from '../../../core/talk/strict/wordGraph.ts';
 import { sayLength } from '../../../core/length/say.ts';
 import { anySize, INCH_ROUNDINGS } from '../length/lengths.ts';
 import { bench, inches, TALKATIVE } from './benches.ts';
+import { costOf, spokenGraph } from './spokenGraph.ts';
+import type { SpokenGraph } from './spokenGraph.ts';
 
 const SLOW = { timeout: 120_000 };
 /** Boards are bought to sixteen feet; common practice, no source. */
 const LONGEST = inches(200);
-const GRAPH = wordGraph(sentencesFor(TALKATIVE));
-
-/** What a sentence costs, or undefined when it is none. */
-function costOf(graph: WordGraph, sentence: string): number | undefined {
-  let state = graph.start;
-  let paid = 0;
-  for (const word of sentence.split(' ')) {
-    const arc = graph.states[state]?.arcs.find((each) => each.word === word);
-    if (arc === undefined) return undefined;
-    state = arc.target;
-    paid += arc.cost;
-  }
-  const ends = graph.states[state]?.ends;
-  return ends === undefined ? undefined : paid + ends;
-}
+const GRAPH = spokenGraph(sentencesFor(TALKATIVE));
 
 /** All sentences of a small graph. */
-function sentencesOf({ start, states }: WordGraph): string[] {
+function sentencesOf({ start, states }: SpokenGraph): string[] {
   const from = (state: number): string[] => [
     ...(states[state]?.ends === undefined ? [] : ['']),
     ...(states[state]?.arcs ?? []).flatMap(({ word, target }) => from(target).map((rest) => `${word} ${rest}`.trim())),
@@ -49,19 +35,19 @@ describe('the words of the demo piece', () => {
 
 describe('a graph of sentences', () => {
   it('has exactly the sentences of its expression', () => {
-    expect(sentencesOf(wordGraph(all('how', either('long', all('very', 'long'), 'wide'), optional('please'))))).toEqual(
+    expect(sentencesOf(spokenGraph(all('how', either('long', all('very', 'long'), 'wide'), optional('please'))))).toEqual(
       ['how long', 'how long please', 'how very long', 'how very long please', 'how wide', 'how wide please']);
   });
 
   it('joins beginnings and endings, so that it is no larger than it must be', () => {
-    const { states } = wordGraph(either('leg one width', 'leg two width', 'rail one width', 'rail two width'));
+    const { states } = spokenGraph(either('leg one width', 'leg two width', 'rail one width', 'rail two width'));
     expect(states).toHaveLength(4);
-    const { states: joined } = wordGraph(either('leg one', 'leg two'));
+    const { states: joined } = spokenGraph(either('leg one', 'leg two'));
     expect(joined).toHaveLength(3);
   });
 
   it('makes a sentence cost as much as its rarest choice, and the cheaper of two ways to the same one', () => {
-    const graph = wordGraph(either('yes', rarely('no', 150), rarely(all('next', either('step', rarely('part', 20))), 30), 'next part'));
+    const graph = spokenGraph(either('yes', rarely('no', 150), rarely(all('next', either('step', rarely('part', 20))), 30), 'next part'));
     expect(['yes', 'no', 'next step', 'next part', 'step'].map((sentence) => costOf(graph, sentence))).toEqual([0, 150, 30, 0, undefined]);
   });
 
@@ -70,7 +56,7 @@ describe('a graph of sentences', () => {
       expression: fc.oneof({ depthSize: 'small' }, fc.constantFrom('a', 'b', 'c').map((word) => all(word)), fc.array(tie('expression'), { maxLength: 3 }).map((parts) => all(...parts)), fc.array(tie('expression'), { minLength: 1, maxLength: 3 }).map((options) => either(...options))),
     })).expression;
     fc.assert(fc.property(small, (expression) => {
-      expect(sentencesOf(wordGraph(expression))).toEqual([...new Set(sentencesIn(expression))].sort());
+      expect(sentencesOf(spokenGraph(expression))).toEqual([...new Set(sentencesIn(expression))].sort());
     }), { numRuns: 200 });
   });
 });
@@ -103,15 +89,15 @@ describe('the sentences of the bench', SLOW, () => {
   });
 
   it('make what was asked for cheaper than what was not', () => {
-    const asked = wordGraph(sentencesFor(bench({ question: { kind: 'yes or no', onYes: { kind: 'step done' } } })));
+    const asked = spokenGraph(sentencesFor(bench({ question: { kind: 'yes or no', onYes: { kind: 'step done' } } })));
     expect(costOf(asked, 'yes it is') ?? NaN).toBeLessThan(costOf(GRAPH, 'yes it is') ?? NaN);
     expect(costOf(asked, 'next step') ?? NaN).toBeGreaterThan(costOf(GRAPH, 'next step') ?? NaN);
   });
 
   it('know the words of the choices only while they are asked for', () => {
     const which = sentencesFor(bench({ question: { kind: 'which', choices: [{ say: 'fifteen', request: { kind: 'yes' } }, { say: 'fifty', request: { kind: 'no' } }] } }));
-    expect(costOf(wordGraph(which), 'fifteen')).toBeDefined();
-    expect(costOf(wordGraph(which), 'the first one')).toBeDefined();
+    expect(costOf(spokenGraph(which), 'fifteen')).toBeDefined();
+    expect(costOf(spokenGraph(which), 'the first one')).toBeDefined();
     expect(costOf(GRAPH, 'the first one')).toBeUndefined();
   });
 
