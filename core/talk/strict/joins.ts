@@ -4,6 +4,8 @@ import { NO_END, NUMBERS_AN_ARC } from './wordGraph.ts';
 
 /** The states that there are from the beginning: behind the last word, and where nothing can be said at all. */
 export const [THE_END, NOWHERE] = [0, 1];
+/** In the place of a label: an option that may begin as its state may. */
+export const ANY = 0;
 const NONE = -1;
 
 /**
@@ -33,12 +35,12 @@ export class Joins {
     if (label === 0) return NOWHERE;
     const from = this.room(1 + NUMBERS_AN_ARC);
     this.#work[from] = NO_END;
-    this.#setArc(from + 1, label, next, 0);
+    this.option(from + 1, label, next, 0);
     this.#top = from;
     return this.states.numberOf(this.#work, from, from + 1 + NUMBERS_AN_ARC);
   }
 
-  /** Room for so many numbers; it is given back by `either`. */
+  /** Room for options, three numbers for each; it is given back by `either`. */
   room(numbers: number): number {
     const from = this.#top;
     this.#top += numbers;
@@ -46,23 +48,32 @@ export class Joins {
     return from;
   }
 
-  /** Puts an option in a room. */
-  option(place: number, state: number, cost: number): void {
-    this.#work[place] = state;
-    this.#work[place + 1] = cost;
+  /** Puts an option in a room: a word and the state behind it, or a state and ANY in the place of a word; and what it costs. */
+  option(place: number, label: number, state: number, cost: number): void {
+    this.#work[place] = label;
+    this.#work[place + 1] = state;
+    this.#work[place + 2] = cost;
   }
 
-  /** One state for all options in that room. Here nothing is paid yet, so that the least cost has to stay in the state: on its arcs. */
+  /** One state for all options in that room. Here nothing is paid yet, so that what is to be paid has to stay in the state: on its arcs. */
   either(options: number): number {
-    const state = this.#join(options);
-    return this.#owed === 0 || state === NOWHERE ? state : this.#dearer(state, this.#owed);
+    const end = this.#top;
+    let ends = Infinity;
+    this.#byLabel.clear();
+    for (let at = options; at < end; at += NUMBERS_AN_ARC) {
+      const [label, state, cost] = [this.#work[at] ?? ANY, this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0];
+      if (label !== ANY) this.#byLabel.take(this.#work, at, at + NUMBERS_AN_ARC, 0);
+      else ends = Math.min(ends, this.#gatherState(state, cost));
+    }
+    const state = this.#joinGathered(ends);
+    this.#top = options;
+    return state;
   }
 
-  /** One state for several that are reached by the same words, those in the room from here on. */
+  /** One state for several that are reached by the same words: those from here on, each with what it owes. What all of them owe is in `#owed` then. */
   #join(from: number): number {
     const to = this.#cheapestOfEach(from);
     this.#top = from;
-    if (to === from) return NOWHERE;
     if (to === from + 2) return this.#work[from] ?? NOWHERE;
     const owing = this.#owing.numberOf(this.#work, from, to);
     if (owing === this.#joined.length) this.#joined.push(NONE);
@@ -82,11 +93,10 @@ export class Joins {
     let least = Infinity;
     for (let at = from; at < this.#top; at += 2) {
       const [state, cost] = [this.#work[at] ?? 0, this.#work[at + 1] ?? 0];
-      if (state === NOWHERE) continue;
       if (cost < least) least = cost;
       to = this.#insert(from, to, state, cost);
     }
-    for (let at = from; at < to; at += 2) this.option(at, this.#work[at] ?? 0, (this.#work[at + 1] ?? 0) - least);
+    for (let at = from; at < to; at += 2) this.#owes(at, this.#work[at] ?? 0, (this.#work[at + 1] ?? 0) - least);
     this.#owed = least;
     return to;
   }
@@ -95,43 +105,44 @@ export class Joins {
     let at = to;
     while (at > from && (this.#work[at - 2] ?? 0) > state) at -= 2;
     if (at > from && this.#work[at - 2] === state) {
-      this.option(at - 2, state, Math.min(cost, this.#work[at - 1] ?? 0));
+      this.#owes(at - 2, state, Math.min(cost, this.#work[at - 1] ?? 0));
       return to;
     }
     this.#work.copyWithin(at + 2, at, to);
-    this.option(at, state, cost);
+    this.#owes(at, state, cost);
     return to + 2;
   }
 
-  #joinAll(from: number, to: number): number {
+  /** One state for all that was gathered. */
+  #joinGathered(ends: number): number {
     const state = this.room(1);
-    const ends = this.#gather(from, to);
     const arcs = this.room(this.#byLabel.length);
-    this.#work[state] = ends;
+    this.#work[state] = ends === Infinity ? NO_END : ends;
     this.#byLabel.write(this.#work, arcs);
     let filled = arcs;
     for (let at = arcs, end = this.#top; at < end; ) {
       const next = this.#endOfLabel(at, end);
-      if (next === at + NUMBERS_AN_ARC) this.#setArc(filled, this.#work[at] ?? 0, this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0);
-      else this.#setArc(filled, this.#work[at] ?? 0, this.#joinArcs(at, next), this.#owed);
+      if (next === at + NUMBERS_AN_ARC) this.option(filled, this.#work[at] ?? 0, this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0);
+      else this.option(filled, this.#work[at] ?? 0, this.#joinArcs(at, next), this.#owed);
       filled += NUMBERS_AN_ARC;
       at = next;
     }
     return this.states.numberOf(this.#work, state, filled);
   }
 
-  /** Takes the arcs of all states in a room, each with what its state owed before. @returns what ending in them costs at least */
-  #gather(from: number, to: number): number {
+  #joinAll(from: number, to: number): number {
     let ends = Infinity;
     this.#byLabel.clear();
-    for (let at = from; at < to; at += 2) {
-      const [state, cost] = [this.#work[at] ?? 0, this.#work[at + 1] ?? 0];
-      const start = this.states.start(state);
-      const ending = this.states.numbers[start] ?? NO_END;
-      if (ending !== NO_END) ends = Math.min(ends, ending + cost);
-      this.#byLabel.take(this.states.numbers, start + 1, this.states.end(state), cost);
-    }
-    return ends === Infinity ? NO_END : ends;
+    for (let at = from; at < to; at += 2) ends = Math.min(ends, this.#gatherState(this.#work[at] ?? 0, this.#work[at + 1] ?? 0));
+    return this.#joinGathered(ends);
+  }
+
+  /** Takes the arcs of a state, each with what was owed before. @returns what ending in it costs, or Infinity */
+  #gatherState(state: number, owed: number): number {
+    const start = this.states.start(state);
+    const ending = this.states.numbers[start] ?? NO_END;
+    this.#byLabel.take(this.states.numbers, start + 1, this.states.end(state), owed);
+    return ending === NO_END ? Infinity : ending + owed;
   }
 
   #endOfLabel(at: number, end: number): number {
@@ -142,25 +153,12 @@ export class Joins {
 
   #joinArcs(from: number, to: number): number {
     const options = this.room((to - from) / NUMBERS_AN_ARC * 2);
-    for (let at = from, place = options; at < to; at += NUMBERS_AN_ARC, place += 2) this.option(place, this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0);
+    for (let at = from, place = options; at < to; at += NUMBERS_AN_ARC, place += 2) this.#owes(place, this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0);
     return this.#join(options);
   }
 
-  #dearer(state: number, more: number): number {
-    const from = this.#top;
-    const [start, end] = [this.states.start(state), this.states.end(state)];
-    this.#work = withRoom(this.#work, from + end - start);
-    for (let at = start; at < end; at += 1) {
-      const number = this.states.numbers[at] ?? 0;
-      const isCost = (at - start) % NUMBERS_AN_ARC === 0 && number !== NO_END;
-      this.#work[from + at - start] = isCost ? number + more : number;
-    }
-    return this.states.numberOf(this.#work, from, from + end - start);
-  }
-
-  #setArc(at: number, label: number, target: number, cost: number): void {
-    this.#work[at] = label;
-    this.#work[at + 1] = target;
-    this.#work[at + 2] = cost;
+  #owes(place: number, state: number, cost: number): void {
+    this.#work[place] = state;
+    this.#work[place + 1] = cost;
   }
 }

@@ -1,9 +1,9 @@
 import { assertNever } from '../../result.ts';
 import { NOTHING } from './expression.ts';
 import type { Expression } from './expression.ts';
-import { Joins, NOWHERE, THE_END } from './joins.ts';
+import { ANY, Joins, NOWHERE, THE_END } from './joins.ts';
 import { Lists, withRoom } from './lists.ts';
-import { graphFrom } from './wordGraph.ts';
+import { graphFrom, NUMBERS_AN_ARC } from './wordGraph.ts';
 import type { WordGraph } from './wordGraph.ts';
 
 /** Past so many times what a graph took by itself, what was built is forgotten, and the next graph built from nothing. */
@@ -119,11 +119,27 @@ class Builder {
   }
 
   #either(from: number, to: number, next: number): number {
-    const options = this.#joins.room(to - from);
-    for (let at = from; at < to; at += 2) {
-      const state = this.#stateBefore(this.#expressions.numbers[at] ?? 0, next);
-      this.#joins.option(options + at - from, state, this.#expressions.numbers[at + 1] ?? 0);
+    const count = (to - from) / 2;
+    const options = this.#joins.room(count * NUMBERS_AN_ARC);
+    for (let option = 0; option < count; option += 1) {
+      const at = from + 2 * option;
+      this.#option(options + option * NUMBERS_AN_ARC, this.#expressions.numbers[at] ?? 0, this.#expressions.numbers[at + 1] ?? 0, next);
     }
     return this.#joins.either(options);
+  }
+
+  /** What begins with a word is an arc, and needs no state of its own. */
+  #option(place: number, expression: number, cost: number, next: number): void {
+    const [from, to] = [this.#expressions.start(expression), this.#expressions.end(expression)];
+    const kind = this.#expressions.numbers[from];
+    const first = kind === ALL && to > from + 1 ? this.#expressions.start(this.#expressions.numbers[to - 1] ?? 0) : from;
+    if (this.#expressions.numbers[first] !== WORD) {
+      this.#joins.option(place, ANY, this.#stateBefore(expression, next), cost);
+      return;
+    }
+    const target = kind === WORD ? next : this.#inOrder(from + 1, to - 1, next);
+    const label = this.#expressions.numbers[first + 1] ?? 0;
+    if (label === 0 || target === NOWHERE) this.#joins.option(place, ANY, NOWHERE, cost);
+    else this.#joins.option(place, label, target, cost);
   }
 }

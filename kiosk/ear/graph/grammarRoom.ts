@@ -99,7 +99,8 @@ function onlyPlace(memory: Uint8Array, table: Uint8Array, markFromEnd: number): 
   return found === undefined ? undefined : found * 4;
 }
 
+/** From the beginning: the ends, all marks, are alike a thousand apart. */
 function isAt(memory: Int32Array, at: number, wanted: Int32Array): boolean {
-  for (let index = wanted.length - 1; index >= 0; index -= 1) if (memory[at + index] !== wanted[index]) return false;
+  for (let index = 0; index < wanted.length; index += 1) if (memory[at + index] !== wanted[index]) return false;
   return true;
 }
