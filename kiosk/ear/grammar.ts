@@ -37,7 +37,8 @@ export function makeGrammar(phrases: readonly string[], addressWord: string, unk
   // Where the singular is said for itself too, there is no telling which was meant, and it stays as it was heard.
   const said = new Set(words);
   const meant = new Map([...standIns].filter(([, singular]) => !said.has(singular)).map(([word, singular]) => [singular, word]));
-  return { phrases: phraseList(phrases, addressWord, standIns, new Set(unheard)), unheard, meant };
+  // There are thousands, and a model that listens by sentences needs none of them.
+  return { get phrases() { return phraseList(phrases, addressWord, standIns, new Set(unheard)); }, unheard, meant };
 }
 
 function phraseList(phrases: readonly string[], addressWord: string, standIns: ReadonlyMap<string, string>, unheard: ReadonlySet<string>): readonly string[] {
@@ -52,7 +53,8 @@ function phraseList(phrases: readonly string[], addressWord: string, standIns: R
 }
 
 function wordsOf(phrases: readonly string[], addressWord: string): readonly string[] {
-  return [...new Set([addressWord, ...phrases.flatMap(splitWords)])];
+  // All of them at once, which is quicker by far than one after the other.
+  return [...new Set([addressWord, ...splitWords(phrases.join(' '))])];
 }
 
 function splitWords(phrase: string): readonly string[] {

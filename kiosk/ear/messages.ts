@@ -52,8 +52,14 @@ export interface Health {
   readonly recognisers: number;
 }
 
+/** What a model can do. */
+export interface ModelKind {
+  /** It listens by sentences when it is given any, and needs no phrases then. */
+  readonly followsSentences: boolean;
+}
+
 export type FromWorker =
-  | { readonly number: number; readonly done: true; readonly learned?: Learned; readonly health?: Health }
+  | { readonly number: number; readonly done: true; readonly learned?: Learned; readonly health?: Health; readonly loaded?: ModelKind }
   | { readonly number: number; readonly failed: string; readonly fault?: LoadFault }
   /** A guess at what is being said; it may still change. */
   | { readonly event: 'partial'; readonly words: string }

@@ -42,7 +42,7 @@ async function fulfil(ask: NumberedAsk): Promise<Partial<Extract<FromWorker, { d
   switch (ask.ask) {
     case 'load': {
       loaded = await load(ask);
-      return {};
+      return { loaded: { followsSentences: loaded.vocabulary.follow !== undefined } };
     }
     case 'grammar': return swapGrammar(ask.phrases, ask.strict);
     case 'finish': return finish();

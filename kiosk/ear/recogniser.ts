@@ -1,5 +1,6 @@
 import { startWorker } from '../workers.ts';
 import type { WorkerAddress } from '../workers.ts';
+import type { Grammar } from './grammar.ts';
 import type { Ask, FromWorker, Health, Learned, LoadFault, NumberedAsk, StrictGrammar, ToWorker } from './messages.ts';
 
 export interface RecogniserAddresses {
@@ -56,6 +57,7 @@ export class Recogniser {
   readonly #waiting = new Map<number, Waiting>();
   #lastNumber = 0;
   #grammarsInMaking = 0;
+  #followsSentences = false;
   #ended = false;
 
   private constructor(workerUrl: WorkerAddress, events: RecogniserEvents, answerWithinMs: number) {
@@ -75,7 +77,8 @@ export class Recogniser {
     const recogniser = new Recogniser(addresses.workerUrl, events, answerWithinMs);
     const absolute = (url: string) => new URL(url, location.href).href;
     try {
-      await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl), dictionaryUrl: absolute(addresses.dictionaryUrl) }, loadWithinMs);
+      const { loaded } = await recogniser.#ask({ ask: 'load', engineUrl: absolute(addresses.engineUrl), modelUrl: absolute(addresses.modelUrl), dictionaryUrl: absolute(addresses.dictionaryUrl) }, loadWithinMs);
+      recogniser.#followsSentences = loaded?.followsSentences === true;
       return recogniser;
     } catch (error) {
       recogniser.end();
@@ -89,7 +92,8 @@ export class Recogniser {
   }
 
   /** @throws {RecogniserError} and keeps the old grammar when the engine refuses the new one */
-  async setGrammar(phrases: readonly string[], strict?: StrictGrammar): Promise<void> {
+  async setGrammar(grammar: Grammar, strict?: StrictGrammar): Promise<void> {
+    const phrases = strict !== undefined && this.#followsSentences ? [] : grammar.phrases;
     this.#grammarsInMaking += 1;
     try {
       await this.#ask({ ask: 'grammar', phrases, ...(strict === undefined ? {} : { strict }) });

@@ -175,7 +175,7 @@ export class RecogniserCare {
       const { unknown, guessed } = await recogniser.learn(wanted.words);
       const singulars = unknown.length === 0 ? [] : (await recogniser.learn(unknown.flatMap(singularsOf))).unknown;
       const grammar = wanted.make(new Set([...unknown, ...singulars]));
-      await recogniser.setGrammar(grammar.phrases, wanted.strict);
+      await recogniser.setGrammar(grammar, wanted.strict);
       this.#events.grammarSet(grammar, guessed);
       return grammar;
     } catch (error) {

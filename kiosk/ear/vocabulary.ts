@@ -44,8 +44,9 @@ const OWN_GRAPH = ['graph/words.txt', 'graph/HCLr.fst', 'graph/Gr.fst'];
 const MOST_WORDS = 3_000;
 
 /**
- * Begins with the words of any bench. When a word comes that the graph lacks, it is built anew and the model with it: that takes a fraction of a second,
- * but the engine never gives back the memory of a model (8.5 MB each, measured), so it must not happen at every question.
+ * Begins with the words of any bench, and makes the model when it is first needed: by then the words of the piece are there too. When a word comes that the graph
+ * lacks, it is built anew and the model with it: that takes a fraction of a second, but the engine never gives back the memory of a model (8.5 MB each, measured),
+ * so it must not happen at every question.
  */
 class GivenWords implements Vocabulary {
   readonly #engine: Engine;
@@ -54,9 +55,8 @@ class GivenWords implements Vocabulary {
   /** All but the graph. */
   readonly #files: ModelFiles;
   #words: ReadonlyMap<string, Word>;
-  /** The words have changed since the model was made. */
-  #stale = false;
-  #made: Made;
+  /** Undefined when the words have changed since. */
+  #made: Made | undefined;
   #marks = 0;
 
   constructor(engine: Engine, files: ModelFiles, dictionary: Dictionary, printed: Printed) {
@@ -65,11 +65,10 @@ class GivenWords implements Vocabulary {
     this.#dictionary = dictionary;
     this.#files = new Map([...files].filter(([path]) => !path.startsWith('graph/')));
     this.#words = this.#said(dictionary.benchWords).words;
-    this.#made = this.#make(NEVER, '');
   }
 
   get model(): EngineModel {
-    if (this.#stale) this.#made = this.#make(NEVER, '');
+    this.#made ??= this.#make(NEVER, '');
     return this.#made.model;
   }
 
@@ -78,14 +77,14 @@ class GivenWords implements Vocabulary {
     if ([...words.keys()].some((word) => !this.#words.has(word))) {
       const all = new Map([...this.#words, ...words]);
       this.#words = all.size > MOST_WORDS ? words : all;
-      this.#stale = true;
+      this.#made = undefined;
     }
     return { unknown, guessed };
   }
 
   follow(sentences: Expression, addressWord: string): void {
-    const { grammars, room } = this.#made;
-    if (!this.#stale && room?.put(grammars.of(sentences, addressWord), this.#engine.HEAPU8) === true) return;
+    const { grammars, room } = this.#made ?? {};
+    if (grammars !== undefined && room?.put(grammars.of(sentences, addressWord), this.#engine.HEAPU8) === true) return;
     this.#made = this.#make(sentences, addressWord);
   }
 
@@ -100,7 +99,6 @@ class GivenWords implements Vocabulary {
       return room.file;
     });
     const model = buildModel(this.#engine, new Map([...this.#files, ...graph]), this.#printed);
-    this.#stale = false;
     return { model, grammars, room: room?.find(this.#engine.HEAPU8) === true ? room : undefined };
   }
 

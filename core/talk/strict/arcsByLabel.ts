@@ -18,7 +18,8 @@ export class ArcsByLabel {
 
   clear(): void {
     for (let index = 0; index < this.#labelCount; index += 1) this.#last[this.#labels[index] ?? 0] = NONE;
-    [this.length, this.#labelCount] = [0, 0];
+    this.length = 0;
+    this.#labelCount = 0;
   }
 
   /** Takes the arcs between two places, each dearer by that cost. */
@@ -36,7 +37,7 @@ export class ArcsByLabel {
   }
 
   write(table: Int32Array, from: number): void {
-    this.#labels.subarray(0, this.#labelCount).sort();
+    if (this.#labelCount > 1) this.#labels.subarray(0, this.#labelCount).sort();
     let to = from;
     for (let index = 0; index < this.#labelCount; index += 1) {
       for (let arc = this.#last[this.#labels[index] ?? 0] ?? NONE; arc !== NONE; arc = this.#previous[arc] ?? NONE, to += NUMBERS_AN_ARC) {

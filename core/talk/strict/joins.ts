@@ -61,9 +61,8 @@ export class Joins {
     let ends = Infinity;
     this.#byLabel.clear();
     for (let at = options; at < end; at += NUMBERS_AN_ARC) {
-      const [label, state, cost] = [this.#work[at] ?? ANY, this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0];
-      if (label !== ANY) this.#byLabel.take(this.#work, at, at + NUMBERS_AN_ARC, 0);
-      else ends = Math.min(ends, this.#gatherState(state, cost));
+      if (this.#work[at] !== ANY) this.#byLabel.take(this.#work, at, at + NUMBERS_AN_ARC, 0);
+      else ends = Math.min(ends, this.#gatherState(this.#work[at + 1] ?? 0, this.#work[at + 2] ?? 0));
     }
     const state = this.#joinGathered(ends);
     this.#top = options;
@@ -83,7 +82,8 @@ export class Joins {
     this.#top = to;
     const state = this.#joinAll(from, to);
     this.#joined[owing] = state;
-    [this.#top, this.#owed] = [from, owed];
+    this.#top = from;
+    this.#owed = owed;
     return state;
   }
 
@@ -92,9 +92,9 @@ export class Joins {
     let to = from;
     let least = Infinity;
     for (let at = from; at < this.#top; at += 2) {
-      const [state, cost] = [this.#work[at] ?? 0, this.#work[at + 1] ?? 0];
+      const cost = this.#work[at + 1] ?? 0;
       if (cost < least) least = cost;
-      to = this.#insert(from, to, state, cost);
+      to = this.#insert(from, to, this.#work[at] ?? 0, cost);
     }
     for (let at = from; at < to; at += 2) this.#owes(at, this.#work[at] ?? 0, (this.#work[at + 1] ?? 0) - least);
     this.#owed = least;
@@ -108,7 +108,7 @@ export class Joins {
       this.#owes(at - 2, state, Math.min(cost, this.#work[at - 1] ?? 0));
       return to;
     }
-    this.#work.copyWithin(at + 2, at, to);
+    for (let each = to - 1; each >= at; each -= 1) this.#work[each + 2] = this.#work[each] ?? 0;
     this.#owes(at, state, cost);
     return to + 2;
   }

@@ -27,7 +27,8 @@ export function graphFrom(states: Lists, first: number): WordGraph {
   const kept: number[] = [];
   let arcs = 0;
   const visit = (state: number): void => {
-    const [from, to] = [states.start(state) + 1, states.end(state)];
+    const from = states.start(state) + 1;
+    const to = states.end(state);
     for (let at = from; at < to; at += NUMBERS_AN_ARC) if (renumbered[numbers[at + 1] ?? 0] === 0) visit(numbers[at + 1] ?? 0);
     arcs += (to - from) / NUMBERS_AN_ARC;
     // Counted from 1 here, so that 0 is what was not yet visited.
@@ -37,7 +38,8 @@ export function graphFrom(states: Lists, first: number): WordGraph {
   const graph = { start: kept.length - 1, firstArc: new Int32Array(kept.length + 1), ends: new Int32Array(kept.length), label: new Int32Array(arcs), target: new Int32Array(arcs), cost: new Int32Array(arcs) };
   let filled = 0;
   kept.forEach((state, index) => {
-    const [from, to] = [states.start(state), states.end(state)];
+    const from = states.start(state);
+    const to = states.end(state);
     graph.ends[index] = numbers[from] ?? NO_END;
     for (let at = from + 1; at < to; at += NUMBERS_AN_ARC, filled += 1) {
       graph.label[filled] = numbers[at] ?? 0;

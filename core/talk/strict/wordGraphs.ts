@@ -130,7 +130,8 @@ class Builder {
 
   /** What begins with a word is an arc, and needs no state of its own. */
   #option(place: number, expression: number, cost: number, next: number): void {
-    const [from, to] = [this.#expressions.start(expression), this.#expressions.end(expression)];
+    const from = this.#expressions.start(expression);
+    const to = this.#expressions.end(expression);
     const kind = this.#expressions.numbers[from];
     const first = kind === ALL && to > from + 1 ? this.#expressions.start(this.#expressions.numbers[to - 1] ?? 0) : from;
     if (this.#expressions.numbers[first] !== WORD) {
