@@ -4,15 +4,18 @@ const row = rowsOf('clocks');
 
 /** Starting, asking and changing the clocks. */
 export const CLOCK_ROWS = [
-  row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
+  row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(timer|clock) {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
   row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
     ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
+  row('the clamps are on', ['the clamps are on'], () => ({ kind: 'start timer', timer: 'clamp' })),
   row('until the next coat', ['(start|set) [the] (recoat|drying) [timer|clock]', '(start|set) [the] (recoat|drying) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'recoat', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the finish has cured', ['(start|set) [the] (cure|curing) [timer|clock]', '(start|set) [the] (cure|curing) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'cure', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('how many coats are on', ['how many coats [are on|are left|more]', 'can i put on the next coat', 'when [can|does] the next coat [go on]'], () => ({ kind: 'coats' })),
   row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
-  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how long have i got', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
-  row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) has [the] {timer} [got] [left]', 'how is [the] {timer}'], ({ timer }) => ({ kind: 'time left', timer })),
+  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how long (have i got|do i have)', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
+  row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) has [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
+  row('when the clamps come off', ['when (do|can) the clamps come off', 'when can i take the clamps off', 'how long must the clamps stay on', 'how long in the clamps'], () => ({ kind: 'time left' })),
+  row('more minutes', ['{count} more minutes'], ({ count }) => ({ kind: 'change timer', addMs: count * 60_000 })),
   row('add time', ['add {duration} [to (it|the timer|the clock)]', '[give (me|it)] {duration} more', '{duration} longer'], ({ duration }) => ({ kind: 'change timer', addMs: duration })),
   row('add time to a clock', ['add {duration} to [the] {timer}', 'give [the] {timer} {duration} [more]'], ({ duration, timer }) => ({ kind: 'change timer', timer, addMs: duration })),
   row('take time off', ['take [off] {duration} [off] [from|of] [it|the timer|the clock]', 'take {duration} off', '{duration} less'], ({ duration }) => ({ kind: 'change timer', addMs: -duration })),

@@ -7,7 +7,7 @@ const LAST = { lastAnswer: true } as const;
 /** The arithmetic of the bench. */
 export const RECKONING_ROWS = [
   row('a part of a size', ['[what is] {fraction} of [the] {of}'], ({ fraction, of }) => ({ kind: 'fraction of', ...fraction, of })),
-  row('half a size of the piece', ['[what is] half [the] {size}'], ({ size }) => ({ kind: 'fraction of', numerator: 1, denominator: 2, of: size })),
+  row('half a size of the piece', ['[what is] half [the] {size}', '[where is] the (middle|center) of [the] {size}'], ({ size }) => ({ kind: 'fraction of', numerator: 1, denominator: 2, of: size })),
   row('a size divided', ['(divide|share|split) [the] {of} (by|in|into) {count}', '[what is] {of} divided by {count}'], ({ of, count }) => ({ kind: 'fraction of', numerator: 1, denominator: count, of })),
   row('so many times a size', ['[what is] {count} times [the] {of}', '[what is] {of} times {count}'], ({ count, of }) => ({ kind: 'times', factor: count, of })),
   row('twice a size', ['[what is] (twice|double) [the] {of}'], ({ of }) => ({ kind: 'times', factor: 2, of })),
@@ -24,6 +24,6 @@ export const RECKONING_ROWS = [
     ({ of, count, each }) => ({ kind: 'equal gaps', of, parts: count, each })),
   row('parts with a counted number of gaps', ['(divide|share|split) [the] {of} (in|into) {spaces} [equal] (spaces|gaps) with {count} (parts|pieces|slats) of {each}'],
     ({ of, spaces, count, each }) => (spaces === count - 1 ? { kind: 'equal gaps', of, parts: count, each } : { fault: `${sayNumber(count)} parts have ${sayNumber(count - 1)} gaps between them; say it without the number of spaces` })),
-  row('a size in the other unit', ['[what is] [the] {of} in {unit}', 'how (many|much) {unit} is [the] {of}'], ({ of, unit }) => ({ kind: 'in other unit', of, unit })),
+  row('a size in the other unit', ['[what is] [the] {of} in {unit}', 'how (many|much) {unit} is [the] {of}', 'convert [the] {of} to {unit}'], ({ of, unit }) => ({ kind: 'in other unit', of, unit })),
   row('the last answer in the other unit', ['in {unit}', 'what is (it|that) in {unit}'], ({ unit }) => ({ kind: 'in other unit', of: LAST, unit })),
 ];

@@ -24,7 +24,7 @@ function whichDimension(owner: OwnerMention, build: (size: SizeMention) => Reque
 
 /** Writing down what was measured, and taking it back. */
 export const RECORDING_ROWS = [
-  row('record a size', ['record [the] {size} [is|as|at|of] {length}', '[the] {size} (is|measures|was) {length}', '(i|we) measured [the] {size} [as|at|is] {length}', 'measured [the] {size} [as|at|is] {length}'], ({ size, length }) => ({ kind: 'record', ...size, length })),
+  row('record a size', ['record [the] {size} [is|as|at|of] {length}', '[the] {size} (is|measures|was) {length}', '(i|we) measured [the] {size} [as|at|is] {length}', 'measured [the] {size} [as|at|is] {length}', 'record {length} (for|as) [the] {size}'], ({ size, length }) => ({ kind: 'record', ...size, length })),
   row('record a size of a part', ['[record] [the] {owner} (is|measures|came out) {length} {adjective}', '[record] [the] {owner} is {adjective} {length}'], ({ owner, length, adjective }) => {
     const size = sizeOfOwner(owner, adjective);
     return size ? { kind: 'record', ...size.value, length } : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };

@@ -16,7 +16,7 @@ export const SCREEN_ROWS = [
   screens('try the microphone', ['(try|test|check) [the] microphone', 'can you hear me'], () => ({ kind: 'show', screen: { name: 'microphone' } })),
   screens('leave the trial of the microphone', ['leave [the] microphone'], () => ({ kind: 'show', screen: { name: 'settings' } })),
   // Before the rounding: whoever says the unit alone has not asked for whole millimetres.
-  row('the unit', ['(use|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),
+  row('the unit', ['(use|show|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),
   row('how sizes are rounded', ['round [off] to [the] [nearest] {rounding}', 'use {rounding}', 'say {rounding}', 'give me {rounding}', '[the] nearest {rounding}'], ({ rounding }) => ({ kind: 'set', setting: { rounding } })),
   row('how loud', ['[set] [the] (volume|sound|loudness) [to] {loudness}'], ({ loudness }) => (loudness <= 10 ? { kind: 'set', setting: { volume: loudness } } : { fault: 'loudness goes from zero to ten' })),
   row('no sound', ['mute', '[set] [the] (volume|sound|loudness) [to] (off|zero)', 'sound off', 'turn the sound off'], () => ({ kind: 'set', setting: { volume: 0 } })),

@@ -19,7 +19,7 @@ export const SIZE_ROWS = [
     return size ? { kind: 'why', ...size } : { fault: 'no size was asked for yet; say which one', notNow: true };
   }),
   row('how many of a part', ['how many {parts} [are there|do i need]', 'count [the] {parts}'], ({ parts: { part } }) => ({ kind: 'how many', part })),
-  row('what moved', ['what [has|have] (moved|changed)', 'what is different', 'what follows'], () => ({ kind: 'what moved' })),
+  row('what moved', ['what [has|have] (moved|changed)', 'what does (that|it) change', 'what is different', 'what follows'], () => ({ kind: 'what moved' })),
   row('what no longer fits', ['what no longer fits', 'what does not fit [any more]', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
 ];
 

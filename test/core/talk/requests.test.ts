@@ -259,6 +259,12 @@ describe('durations', () => {
     expect(parseRequest(`start a timer for ${words}`, bench())).toEqual({ kind: 'start timer', timer: 'plain', durationMs: count * 60_000 });
   });
 
+  it('reads what the clamps are told and asked', () => {
+    expect(parseRequest('the clamps are on', bench())).toEqual({ kind: 'start timer', timer: 'clamp' });
+    expect(parseRequest('when can I take the clamps off', bench())).toEqual({ kind: 'time left' });
+    expect(parseRequest('five more minutes', bench())).toEqual({ kind: 'change timer', addMs: 300_000 });
+  });
+
   it.each(['zero minutes', 'three', 'minutes', 'five minutes two hours', 'a minute and a minute', 'half', 'five five minutes'])('makes no timer of “%s”', (words) => {
     expect(parseRequest(`start a timer for ${words}`, bench()).kind).toBe('not understood');
   });

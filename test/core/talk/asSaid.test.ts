@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import type { Request } from '../../../core/bench/request.ts';
+import { parseRequest } from '../../../core/talk/parse.ts';
+import { bench } from './benches.ts';
+
+/** Ways to say a thing that are as good as the one the bench teaches. Common practice, no source. */
+const AS_SAID: Partial<Record<Request['kind'], readonly string[]>> = {
+  'where am I': ['where did we stop', 'where was I', 'what am I doing'],
+  'next step': ['what is the next step', "what's the next step", 'what is next', 'carry on'],
+  'step back': ['the step before', 'previous step', 'go back one step'],
+  'step done': ['done with this', 'I am done', "that's done"],
+  'what is left': ['how much is left to do', "what's left", 'how far am I'],
+  'tell the step': ['read me the whole step', 'read the step', 'what do I need for this', 'what must I measure', 'what do I record here', 'how do I check it'],
+  'start timer': ['the clamps are on', 'timer ten minutes', 'set a timer for half an hour', 'remind me in twenty minutes'],
+  'time left': ['when do the clamps come off', 'what timers are running', 'how long do I have', 'how much open time is left', 'time left'],
+  'what to buy': ['how much wood do I need', 'is there enough wood', 'what do I need to buy', 'how many board feet do I need', 'what to buy'],
+  'how many boards': ['what boards do I have', 'how many boards are there'],
+  'next cut': ['which board do I cut first', 'where do I cut', "what's the next cut"],
+  'plan cutting': ['make a cutting plan', 'plan the cuts'],
+  'faces of': ['where does leg two go', 'show me the map of leg two'],
+  'what to plane': ['where should I plane', 'where is it high'],
+  'is it flat': ['is it square', 'is it flat', 'how is it'],
+  air: ['sixty percent humidity', 'the humidity is sixty percent'],
+  'stock moisture': ['the wood is at nine percent', 'moisture nine percent'],
+  'glue tonight': ['how warm must it be', 'can I glue today', 'is it too cold to glue'],
+  record: ['record two and a half for leg two width', 'leg two is two and a half wide', 'leg two width is two and a half'],
+  'in other unit': ['convert seven eighths to millimeters', "what's seven eighths in millimeters"],
+  'fraction of': ['where is the middle of the top width', 'half the top width'],
+  'top in a year': ['how much does the top shrink', 'how much will the top move'],
+  'edge care': ['I honed the jack plane', 'I have just honed the jack plane', 'I just honed it'],
+  'what moved': ['what does that change', 'what changed'],
+  'be quiet': ['stop talking', 'be quiet', 'hush'],
+};
+
+/** Nothing is being told piece by piece, so that the next is the next step. */
+const resting = bench({ screen: { name: 'size', size: 'leg.width', copy: 2 } });
+
+describe('a maker in the middle of the work is understood', () => {
+  it.each(Object.entries(AS_SAID).flatMap(([kind, ways]) => ways.map((words) => [kind, words] as const)))('%s: “%s”', (kind, words) => {
+    expect(parseRequest(words, resting).kind).toBe(kind);
+  });
+});
