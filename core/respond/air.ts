@@ -12,6 +12,7 @@ import { clampsForStep, howLongToWarm } from './clampsAsked.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { sayPercent } from './sayPercent.ts';
+import { toSay } from './toSay.ts';
 import { isItSettled, readyToWork, restSeen, topInAYear, woodInThisAir } from './woodAsked.ts';
 
 /** What was told of air, wood and label, and what follows from it. */
@@ -40,7 +41,7 @@ const PLACE_NAMES: Readonly<Record<AirPlace, string>> = { shop: 'The shop', wood
 /** Written down and read back; of the shop the verdict on gluing follows in the same breath. A sensor is silent. */
 function airTold(bench: Bench, told: Extract<AirRequest, { kind: 'air' }>, now: Moment): Response {
   const { place, tempC, humidityPercent, by } = told;
-  if (tempC === undefined && humidityPercent === undefined) return refuse('How warm, and how damp? Say, for one: the shop is twelve degrees, sixty percent.');
+  if (tempC === undefined && humidityPercent === undefined) return refuse(`How warm, and how damp? ${toSay('Tell me its degrees and its humidity.', 'Say, for one: the shop is twelve degrees, sixty percent.')}`);
   if (tempC !== undefined && !(tempC >= -40 && tempC <= 60)) return refuse(`A shop or a house is between minus forty and sixty degrees Celsius, not ${sayDegrees(tempC, 'celsius')}.`);
   if (humidityPercent !== undefined && !(humidityPercent >= 0 && humidityPercent <= 100)) return refuse('Humidity goes from zero to one hundred percent.');
   const entry = { kind: 'air told', place, by, ...(tempC === undefined ? {} : { tempC }), ...(humidityPercent === undefined ? {} : { humidityPercent }) } as const;
@@ -56,7 +57,7 @@ function airTold(bench: Bench, told: Extract<AirRequest, { kind: 'air' }>, now: 
 function glueTonight(bench: Bench, now: Moment): Response {
   const { state } = bench;
   const found = tonightOf(state, now);
-  if (!found) return refuse('I do not know how warm the shop is tonight. Say, for one: the shop is twelve degrees, sixty percent.', { screen: { name: 'air' } });
+  if (!found) return refuse(`I do not know how warm the shop is tonight. ${toSay('Tell me its degrees and its humidity.', 'Say, for one: the shop is twelve degrees, sixty percent.')}`, { screen: { name: 'air' } });
   const scale = state.settings.temperature;
   const { label, basis } = adhesiveOf(state);
   const remedy = sayRemedy(found, scale);

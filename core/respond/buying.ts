@@ -14,6 +14,7 @@ import { noPiece, refuse, tell } from './plain.ts';
 import { newBoard, respondToRack } from './rack.ts';
 import { sayThickness } from './sayBoards.ts';
 import { sayCount, sayCut, sayList, sentence, spoken } from './saying.ts';
+import { toSay } from './toSay.ts';
 
 /** What the rack lacks, as the yard sells it, and whether a board there helps. */
 export function respondToBuying(bench: Bench, request: BuyRequest): Response {
@@ -24,7 +25,7 @@ export function respondToBuying(bench: Bench, request: BuyRequest): Response {
     case 'does it help': return doesItHelp(bench, request);
     case 'bought': {
       const { screen } = bench.conversation;
-      if (screen.name !== 'buying' || screen.board === undefined) return refuse('Which board? Say its size first: does ninety six by eight help.', { screen: { name: 'buying' } });
+      if (screen.name !== 'buying' || screen.board === undefined) return refuse(`Which board? ${toSay('Ask first whether it helps, by its length and its width.', 'Say its size first: does ninety six by eight help.')}`, { screen: { name: 'buying' } });
       return respondToRack(bench, { kind: 'put board', board: { ...screen.board, number: state.lastBoard + 1 } });
     }
     default: return assertNever(request);

@@ -16,6 +16,7 @@ import { facedPart, type FacedPart } from './facesState.ts';
 import { markedCopies, sayUndone, undoneBy } from './facesUndo.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { sentence } from './saying.ts';
+import { toSay } from './toSay.ts';
 
 type ChangeOver = Extract<FaceRequest, { kind: 'change over' }>;
 
@@ -29,7 +30,7 @@ export function changeOver({ state }: Bench, request: ChangeOver): Response {
   const { copy, with: other } = request;
   const lost = [copy, other].find((each) => each < 1 || each > part.count);
   if (lost !== undefined) return refuse(`There is no ${part.name} ${sayNumber(lost)}: this piece has ${sayNumber(part.count)}.`);
-  if (copy === other) return refuse(`Two different ${faced.value.names.many} change over. Say, for one: change over ${part.name} one and ${part.name} two.`);
+  if (copy === other) return refuse(`Two different ${faced.value.names.many} change over. ${toSay('Tell me which two.', `Say, for one: change over ${part.name} one and ${part.name} two.`)}`);
   const homeless = [copy, other].find((each) => !state.places.has(placeKey(part.id, each)));
   if (homeless !== undefined) return refuse(sentence(`${nameCopies(faced.value.names, [homeless])} has no place yet, so there is nothing to change over`));
   const [one, two] = [copy, other].map((each) => faced.value.problem.now?.find((placed) => placed.copy === each));

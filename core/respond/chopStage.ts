@@ -46,7 +46,7 @@ function stageNumber(stages: readonly ChopStage[], left: number | undefined, to:
     case 'first': return 1;
     case 'next':
       if (left === undefined) return 1;
-      return left < stages.length ? left + 1 : 'That was the last stage. Try the mortise as the step says, and say done.';
+      return left < stages.length ? left + 1 : 'That was the last stage. Try the mortise as the step says, and tell me when it is done.';
     case 'back':
       return left === undefined || left <= 1 ? 'This is the first stage.' : left - 1;
     default: return to;

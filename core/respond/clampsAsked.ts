@@ -15,6 +15,7 @@ import { densityOf, speciesCalled } from '../wood/species.ts';
 import { adhesiveOf, eveningOf } from './evening.ts';
 import { refuse, tell } from './plain.ts';
 import { sayCount, sentence, spoken } from './saying.ts';
+import { toSay } from './toSay.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
 /** The glue lines of a part that is glued up from boards or layers; undefined for any other. */
@@ -40,7 +41,7 @@ export function clampsForStep({ state }: Bench): Response {
   const owned = state.piece.file.tools.clamps;
   const { clampLbf } = state.settings;
   const force = clampLbf ?? Math.max(...(owned.length === 0 ? [''] : owned.map(({ kind }) => kind)).map(usualForce));
-  const because = clampLbf === undefined ? 'What a clamp presses is common practice, no source: if you know yours, say, for one: my clamps press eight hundred pounds.' : `Reckoned with the ${sayNumber(clampLbf)} pounds that you said of yours.`;
+  const because = clampLbf === undefined ? `What a clamp presses is common practice, no source: if you know yours, ${toSay('tell me how many pounds they press.', 'say, for one: my clamps press eight hundred pounds.')}` : `Reckoned with the ${sayNumber(clampLbf)} pounds that you said of yours.`;
   const wanted = clampsFor(found.line, psi, force);
   if (!wanted.ok) return refuse('The sizes of this glue line are not known yet.');
   const { value } = wanted;
@@ -61,7 +62,7 @@ const BOTTLE = nanometres(3 * NANOMETRES_PER_INCH);
 /** How long to bring wood and glue inside, before they may be glued. An estimate, and said to be one. */
 export function howLongToWarm({ state }: Bench, now: Moment): Response {
   const evening = eveningOf(state, now);
-  if (!evening) return refuse('I do not know how cold the shop is. Say, for one: the shop is five degrees.', { screen: { name: 'air' } });
+  if (!evening) return refuse(`I do not know how cold the shop is. ${toSay('Tell me its degrees.', 'Say, for one: the shop is five degrees.')}`, { screen: { name: 'air' } });
   const { label } = adhesiveOf(state);
   const step = state.piece ? currentStep(stepsOf(state), state) : undefined;
   const parts = state.piece?.file.parts.filter(({ id }) => step?.covers.some(({ part }) => part === id) ?? false) ?? [];

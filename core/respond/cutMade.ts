@@ -62,6 +62,6 @@ function followingBoard(state: State, finished: number): TakenBoard | undefined 
 
 function sayNext(state: State, board: TakenBoard | undefined, another: boolean): string {
   if (board === undefined) return 'That was the last cut of the plan.';
-  const where = another ? `next is board ${sayNumber(board.board)}, ${sayCount(board.cuts.length - board.made, 'cut', 'cuts')}: ` : 'next, ';
+  const where = another ? `then board ${sayNumber(board.board)}, ${sayCount(board.cuts.length - board.made, 'cut', 'cuts')}: ` : 'then ';
   return sayNextCut(state, board, where);
 }

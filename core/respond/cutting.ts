@@ -19,8 +19,9 @@ import { noPiece, refuse, tell, write } from './plain.ts';
 import { partRough, roughSizeOf } from './rough.ts';
 import { sayHeart } from './sayBoards.ts';
 import { sayOffer, sayStanding } from './sayPlan.ts';
-import { sayCount, sentence, spoken, written } from './saying.ts';
+import { sayCount, sayPrice, sentence, spoken, written } from './saying.ts';
 import { planFrom } from './takePlan.ts';
+import { toSay } from './toSay.ts';
 
 /** Looking for a plan, taking it, and cutting by it. */
 export function respondToCutting(bench: Bench, request: CutRequest): Response {
@@ -43,7 +44,7 @@ export function respondToCutting(bench: Bench, request: CutRequest): Response {
 }
 
 function beginPlanning(state: State): Response {
-  if (state.rack.size === 0) return refuse('There is no board on the rack to plan with. Say, for one: new board, ninety six by eight. Or ask what to buy.', { screen: { name: 'boards' } });
+  if (state.rack.size === 0) return refuse(`There is no board on the rack to plan with. ${toSay('Tell me a new board by its length and its width.', 'Say, for one: new board, ninety six by eight.')} Or ask what to buy.`, { screen: { name: 'boards' } });
   const problem = problemOf(state);
   if (problem === undefined || problem.blanks.length === 0) return tell({ say: 'Nothing is left to plan: every part is cut, or comes from a board that is begun.', screen: { name: 'cutting' } });
   const parts = problem.blanks.reduce((sum, { count }) => sum + count, 0);
@@ -58,7 +59,7 @@ function stopPlanning({ conversation: { offer } }: Bench): Response {
 /** Looked over by an account of its own before it is written down, for a board that is cut wrong stays so. */
 function takePlan({ state, conversation: { offer } }: Bench): Response {
   const plan = offer?.plan;
-  if (offer === undefined || !plan) return refuse(offer?.looking === true ? 'No plan is found yet. A moment.' : 'There is no plan to take. Say plan the cutting.', { screen: { name: 'cutting' } });
+  if (offer === undefined || !plan) return refuse(offer?.looking === true ? 'No plan is found yet. A moment.' : 'There is no plan to take. Have me plan the cutting first.', { screen: { name: 'cutting' } });
   const problem = problemOf(state);
   if (JSON.stringify(problem) !== JSON.stringify(offer.problem)) return refuse('The rack or the piece has changed since that plan. I plan again.', { screen: { name: 'cutting' }, planning: 'begin' });
   const faults = faultsOf(plan, offer.problem);
@@ -72,18 +73,18 @@ function takePlan({ state, conversation: { offer } }: Bench): Response {
 function howGood({ state, conversation: { offer } }: Bench): Response {
   const plan = takenPlan(state);
   if (offer?.plan) return tell({ say: sayOffer(state, offer), screen: { name: 'cutting' } });
-  if (plan === undefined) return refuse('There is no plan yet. Say plan the cutting.', { screen: { name: 'cutting' } });
+  if (plan === undefined) return refuse('There is no plan yet. Have me plan the cutting first.', { screen: { name: 'cutting' } });
   return tell({ say: [sayStanding(plan) || 'Some parts find no board: ask what to buy.', sayOutOfDate(state)].filter(Boolean).join(' '), screen: { name: 'cutting' } });
 }
 
 function savePlan(state: State): Response {
   const plan = takenPlan(state);
-  if (plan === undefined) return refuse('There is no plan to save yet. Say plan the cutting, and then take the plan.', { screen: { name: 'cutting' } });
+  if (plan === undefined) return refuse('There is no plan to save yet. Have me plan the cutting, and take what I find.', { screen: { name: 'cutting' } });
   return tell({ say: '', file: { name: 'cutting plan.csv', text: writePlanTable(plan.boards), say: 'The cutting plan is' } });
 }
 
 function withBoard({ state, conversation: { screen } }: Bench, asked: number | undefined, then: (board: TakenBoard) => Response): Response {
-  if (takenPlan(state) === undefined) return refuse('No plan is taken yet. Say plan the cutting, and then take the plan.', { screen: { name: 'cutting' } });
+  if (takenPlan(state) === undefined) return refuse('No plan is taken yet. Have me plan the cutting, and take what I find.', { screen: { name: 'cutting' } });
   const board = boardAtSaw(state, asked, screen.name === 'cutting' || screen.name === 'boards' ? screen.board : undefined);
   if (board !== undefined) return then(board);
   return asked === undefined ? tell({ say: 'Every cut of the plan is made.', screen: { name: 'cutting' } }) : refuse(`The plan needs nothing from board ${sayNumber(asked)}.`, { screen: { name: 'cutting' } });
@@ -145,7 +146,7 @@ function sayOf(state: State, key: keyof SawingSettings, value: SawingSettings[ke
     case 'cutAgain': return value === true ? 'strips are crosscut again where it helps' : 'crosscut and rip only';
     case 'first': return `what counts first: ${String(value)}`;
     case 'grade': return `${String(value)} is bought`;
-    case 'centsPerBoardFoot': return `a board foot costs ${(Number(value) / 100).toFixed(2)}`;
+    case 'centsPerBoardFoot': return `a board foot costs ${sayPrice(Number(value))}`;
     default: return assertNever(key);
   }
 }

@@ -37,7 +37,7 @@ export function describeEntry(bench: Bench, entry: Entry): string {
     case 'measurement withdrawn':
       return `${saySubject(state, entry.size, entry.copy)}, withdrawn`;
     case 'step done':
-      return `${title(entry.step)}, done`;
+      return `${title(entry.step)} as done`;
     case 'step skipped':
       return `${title(entry.step)}, skipped`;
     case 'step reopened':

@@ -14,6 +14,7 @@ import { upkeepOf } from './edgeUpkeep.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sentence, spoken, written } from './saying.ts';
 import { timerStarted } from './timers.ts';
+import { toSay } from './toSay.ts';
 
 const EDGES_SCREEN = { name: 'edges' } as const;
 const STROP = 'strop';
@@ -61,7 +62,7 @@ function care(state: State, edge: EdgeName, care: Care, now: Moment): Response {
   const cut = care === 'stropped' ? before.minutesSinceStrop : before.minutesSinceHoning;
   const due = state.timers.filter(({ kind, name }) => kind === 'break' && name === STROP).map(({ id }): Entry => ({ kind: 'timer acknowledged', timer: id }));
   return write([{ kind: 'edge cared for', edge, care }, ...due], {
-    say: `${sentence(`the ${edge}, ${care}${cut === 0 ? '' : `, after ${sayMinutes(cut)} of cutting`}`)}${dueWords(state, after)}`,
+    say: `${sentence(`the ${edge} is ${care} now${cut === 0 ? '' : `, after ${sayMinutes(cut)} of cutting`}`)}${dueWords(state, after)}`,
     screen: EDGES_SCREEN, signal: 'done', hush: true,
   });
 }
@@ -116,5 +117,5 @@ function guideOf({ settings: { guideRoller, guideAxis } }: State) {
 }
 
 function askForGuide(): Response {
-  return refuse('I do not know your honing guide. Say, for one: the guide roller is half an inch across; then: the guide axle is five sixteenths below the blade.');
+  return refuse(`I do not know your honing guide. ${toSay('Tell me how wide its roller is across, and then how far its axle lies below the blade.', 'Say, for one: the guide roller is half an inch across; then: the guide axle is five sixteenths below the blade.')}`);
 }

@@ -10,6 +10,7 @@ import { facedPart, facesAbout, foundFor, standsNow, type FacedPart } from './fa
 import { sayUndone, undoneBy } from './facesUndo.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
+import { toSay } from './toSay.ts';
 
 /** The part that is meant, or the question which, or why it cannot be placed. */
 export function withPart(bench: Bench, named: string | undefined, ask: (part: string) => FaceRequest, then: (faced: FacedPart) => Response): Response {
@@ -28,7 +29,7 @@ export function placeThem(bench: Bench, named: string | undefined): Response {
   return withPart(bench, named, (part) => ({ kind: 'place them', part }), (faced) => {
     const found = foundFor(bench.state, faced);
     const note = tiesOf(faced, found);
-    const stands = sameLegs(standsNow(faced), found.best) ? 'They stand so already.' : 'Say take it, or second best.';
+    const stands = sameLegs(standsNow(faced), found.best) ? 'They stand so already.' : 'Say the words take it, or ask for the second best.';
     return tell({ say: [sayLegs(faced, found.best), note, stands].filter(Boolean).join(' '), note, screen: { name: 'faces', part: faced.part.id, shows: 'best' } });
   });
 }
@@ -41,7 +42,7 @@ function sayLegs({ names, problem: { stand } }: FacedPart, { legs }: Arrangement
 function tiesOf({ names, problem }: FacedPart, { best, asGood, second, mayTurn }: Found): string {
   if (second === undefined && asGood !== undefined) {
     const nothing = problem.likes.every(({ faces, arch }) => Object.keys(faces).length === 0 && arch === undefined);
-    return nothing ? `Nothing was told of the ${names.many} yet, so any way is as good. Tell, for one: ${names.one} one show ${problem.stand.kind === 'upright' ? 'A and B' : 'A'}.` : 'By what was told, any way is as good.';
+    return nothing ? `Nothing was told of the ${names.many} yet, so any way is as good. ${toSay(`Tell me of each ${names.one} which faces to show and which to hide.`, `Tell, for one: ${names.one} one show ${problem.stand.kind === 'upright' ? 'A and B' : 'A'}.`)}` : 'By what was told, any way is as good.';
   }
   const turned = mayTurn.length === 0 ? '' : sentence(`${nameCopies(names, mayTurn)} may be turned in ${mayTurn.length === 1 ? 'its place' : 'their places'} without loss`);
   return [asGood === undefined ? '' : sentence(`as good: ${sayChange(names, best, asGood)}`), turned].filter(Boolean).join(' ');
@@ -64,7 +65,7 @@ function sayRunnerUp({ names, problem: { order } }: FacedPart, { best }: Found, 
 /** What is on the screen is written down: all copies in one act. */
 export function takePlacing(bench: Bench, request: Extract<FaceRequest, { kind: 'take placing' }>): Response {
   const { screen } = bench.conversation;
-  if (screen.name !== 'faces' || screen.shows === undefined) return refuse('Nothing is proposed on the screen. Say: place the legs.');
+  if (screen.name !== 'faces' || screen.shows === undefined) return refuse(`Nothing is proposed on the screen. ${toSay('Have me place them first.', 'Say: place them.')}`);
   return withPart(bench, request.part ?? screen.part, (part) => ({ kind: 'take placing', part }), (faced) => {
     const found = foundFor(bench.state, faced);
     const chosen = screen.shows === 'second' ? found.second : found.best;

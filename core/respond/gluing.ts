@@ -28,7 +28,7 @@ export function respondToGluing(bench: Bench, request: GluingRequest, now: Momen
     case 'begin gluing': return begin(bench, request.mode, request.sure ?? false, now);
     case 'next move': {
       const going = gluingNow(state);
-      return going ? nextMove(bench, going, now) : refuse('No glue-up is going on. Say rehearse, or start gluing.');
+      return going ? nextMove(bench, going, now) : refuse('No glue-up is going on. Say the word rehearse, or the words start gluing.');
     }
     case 'leave gluing': return leave(state);
     case 'divide gluing': return divide(state, now);
@@ -64,7 +64,7 @@ function whyNotGlue(state: State, glueUp: GlueUpNow, now: Moment): string | unde
   const scale = state.settings.temperature;
   if (found?.verdict === 'do not') return [sayVerdict(found), ...sayReasons(found.reasons, scale), sayRemedy(found, scale)].filter((one) => one !== '').map(sentence).join(' ');
   const holds = state.timers.find((timer) => timer.kind === 'clamp' && timer.name.startsWith(`${plainName(glueUp)}, part`) && timer.acknowledgedAt === undefined);
-  if (holds) return `The clamps of the part before still hold. Wait until their time is up, and say got it.`;
+  if (holds) return `The clamps of the part before still hold. Wait until their time is up, and say that you got it.`;
   const rehearsal = rehearsalOf(state, glueUp, now);
   return rehearsal?.judged.verdict === 'too long' ? `${sayJudged(rehearsal, state, now)} ${sayWay(rehearsal, glueUp)}` : undefined;
 }
@@ -147,7 +147,7 @@ function sayJudged({ judged }: RehearsalNow, state: State, now: Moment): string 
 function sayWay({ split }: RehearsalNow, { plan }: Pick<GlueUpNow, 'plan'>): string {
   if (!split) return 'Too long, and it cannot be divided so that each part fits. Take a glue with a longer open time, or have a second pair of hands.';
   const parts = split.stages.map(({ joints, ms }) => `${sayJoints(plan, joints)}, ${sayDuration(ms)}`);
-  return `Too long. Divided in ${sayNumber(parts.length)} it fits: first ${parts.join('; then ')}. Keep the other parts on dry to hold it square. Say divide it.`;
+  return `Too long. Divided in ${sayNumber(parts.length)} it fits: first ${parts.join('; then ')}. Keep the other parts on dry to hold it square. Say the words divide it.`;
 }
 
 function sayJoints(plan: GlueUpNow['plan'], joints: readonly string[]): string {

@@ -74,7 +74,7 @@ function savePiece({ state }: Bench): Response {
 /** What does not go together in the plan itself is told before any wood is cut. */
 function sayPlanned(piece: LoadedPiece): string {
   const { length } = misfits(piece, []);
-  return length === 0 ? '' : `${sentence(`${sayCount(length, 'thing', 'things')} to look at in its plan`)} Say: what no longer fits.`;
+  return length === 0 ? '' : `${sentence(`${sayCount(length, 'thing', 'things')} to look at in its plan`)} Ask what no longer fits.`;
 }
 
 /** A backup is checked whole before anything is asked, and nothing is replaced before the maker has said yes. */

@@ -15,6 +15,7 @@ import { marksTold } from './jointMarks.ts';
 import { copyAtStep } from './legMaps.ts';
 import { refuse } from './plain.ts';
 import { sentence } from './saying.ts';
+import { toSay } from './toSay.ts';
 import { stepsOf } from './views.ts';
 import { wrongHand } from './wrongHand.ts';
 
@@ -75,7 +76,7 @@ function aboutOf(bench: Bench, jointing: Jointing, { part, copy, to }: LayoutFac
   if (step !== undefined && here !== undefined && marksFor(jointing.piece, jointing.sizes, here).length > 0) return { part: here, ...ownCopy(jointing, step, here) };
   const mortised = [...new Set(jointing.piece.file.joints.flatMap((joint) => (joint.kind === 'mortise and tenon' ? [joint.mortiseIn] : [])))];
   const [only, ...more] = mortised;
-  return only !== undefined && more.length === 0 ? { part: only } : 'Say whose layout: for one, the layout of leg two.';
+  return only !== undefined && more.length === 0 ? { part: only } : toSay('Say whose layout you want to see.', 'Say whose layout: for one, the layout of leg two.');
 }
 
 /** At a step for all copies the first that stands its own way, for nobody lays out a leg in general. */

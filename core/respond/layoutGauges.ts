@@ -39,7 +39,7 @@ function howTheyStand({ state }: Bench, gauges: GaugeState): Response {
   const [next] = planGauges(gauges.stages, standing);
   const held = GAUGE_TOOLS.flatMap((tool) => standing[tool].flatMap((setting, index) => (setting ? [`${nameOf(gauges, tool, index + 1)} ${saySetting(state, setting)}`] : [])));
   const now = held.length === 0 ? 'No gauge is set.' : held.map(sentence).join(' ');
-  const then = next ? sentence(`next, ${next.job.say}: ${sayResets(state, gauges, next.resets)}`) : 'Nothing more is to be gauged.';
+  const then = next ? sentence(`then ${next.job.say}: ${sayResets(state, gauges, next.resets)}`) : 'Nothing more is to be gauged.';
   return tell({ say: `${now} ${then}`, ...shown('gauges as they stand', standingAnswers(gauges, standing), next ? `next: ${next.job.say}` : 'nothing more is to be gauged') });
 }
 

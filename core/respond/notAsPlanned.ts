@@ -7,5 +7,5 @@ import { refuse } from './plain.ts';
 
 /** Why a board is not to be cut as it was planned; undefined when it may be. */
 export function notAsPlanned(state: State, { board }: TakenBoard): Response | undefined {
-  return changedBoards(state).includes(board) ? refuse(`Board ${sayNumber(board)} is not as it was planned. Say plan the cutting first.`, { screen: { name: 'cutting', board } }) : undefined;
+  return changedBoards(state).includes(board) ? refuse(`Board ${sayNumber(board)} is not as it was planned. Have me plan the cutting first.`, { screen: { name: 'cutting', board } }) : undefined;
 }

@@ -21,7 +21,7 @@ export function withPlanLooked(bench: Bench, response: Response, now: Moment): R
   const after = stateAfter(bench, response.entries, now);
   const [was, is] = [sayOutOfDate(bench.state), sayOutOfDate(after)];
   const { reply } = response;
-  if (response.entries.some(({ kind }) => kind === 'piece loaded')) return is === '' ? response : { ...response, reply: saying(reply, `${is} Say plan the cutting, when you want it anew.`) };
+  if (response.entries.some(({ kind }) => kind === 'piece loaded')) return is === '' ? response : { ...response, reply: saying(reply, `${is} Have me plan the cutting when you want it anew.`) };
   const problem = problemOf(after);
   if (problem === undefined) return response;
   if (JSON.stringify(problemOf(bench.state)) === JSON.stringify(problem)) return response;
@@ -37,7 +37,7 @@ function stateAfter({ state, acts, records }: Bench, entries: readonly Entry[], 
 function anew(state: State, reply: Reply, stale: string): Reply {
   if (begunBoards(state).length === 0) return saying({ ...reply, planning: 'begin' }, `${stale} I plan anew.`);
   const told = [stale, sayBegunStays(state)].filter(Boolean).join(' ');
-  if (reply.question !== undefined) return saying(reply, `${told} Say plan the cutting, when you want the rest anew.`);
+  if (reply.question !== undefined) return saying(reply, `${told} Have me plan the cutting when you want the rest anew.`);
   return saying({ ...reply, planning: 'stop', question: { kind: 'yes or no', onYes: { kind: 'plan cutting' } } }, `${told} Shall I plan the rest anew?`);
 }
 

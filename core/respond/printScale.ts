@@ -12,6 +12,7 @@ import { sayNumber } from '../length/say.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import { refuse, tell } from './plain.ts';
 import { sayList, spoken, written } from './saying.ts';
+import { toSay } from './toSay.ts';
 
 type Measured = Extract<PaperRequest, { kind: 'print scale' }>;
 type Direction = 'across' | 'upright';
@@ -28,7 +29,7 @@ export function tellPrintScale({ state, conversation: { screen } }: Bench, order
     if (bar === undefined) return refuse(`Neither bar is near ${spoken(state, measured)}. Measure the bar of one hundred millimetres or that of four inches, from end to end, and say the unit.`);
     found.push({ direction, scale: printScale(bar, measured, longest) });
   }
-  if (found.length === 0) return tell({ say: 'Say what a bar of the print measures, across or upright: the bar across measures ninety-nine point two millimetres.' });
+  if (found.length === 0) return tell({ say: toSay('Tell me what a bar of the print measures, across or upright.', 'Say what a bar of the print measures, across or upright: the bar across measures ninety-nine point two millimetres.') });
   const off = found.filter(({ scale }) => !scale.isTrue);
   const other = found.length === 2 ? '' : ` Measure the one ${across === undefined ? 'across' : 'upright'} as well: paper may stretch one way only.`;
   const answers = found.map(({ direction, scale }) => ({ label: direction, length: absolute(scale.offOverLongest) }));

@@ -14,6 +14,7 @@ import { takenPlan } from './cuttingState.ts';
 import { afterDamage } from './boardDamage.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayCount, sentence, spoken } from './saying.ts';
+import { toSay } from './toSay.ts';
 
 /** Boards put on the rack, corrected, told of and used up. */
 export function respondToRack(bench: Bench, request: RackRequest): Response {
@@ -38,7 +39,7 @@ function withBoard({ state, conversation: { screen } }: Bench, asked: number | u
   const number = asked ?? shown ?? state.lastBoard;
   const board = state.rack.get(number);
   if (board !== undefined) return then(board);
-  if (state.rack.size === 0) return refuse('There is no board on the rack yet. Say, for one: new board, ninety six by eight.', { screen: { name: 'boards' } });
+  if (state.rack.size === 0) return refuse(`There is no board on the rack yet. ${toSay('Tell me a new board by its length and its width.', 'Say, for one: new board, ninety six by eight.')}`, { screen: { name: 'boards' } });
   return refuse(`There is no board ${sayNumber(number)} on the rack.`, { screen: { name: 'boards' } });
 }
 
@@ -90,7 +91,7 @@ function addDefect(state: State, board: Board, told: Extract<RackRequest, { kind
 /** The one told last: where across, or on which face. */
 function narrowDefect(state: State, board: Board, narrowed: Partial<Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>>): Response {
   const last = board.defects.at(-1);
-  if (last === undefined) return refuse(`Nothing was told of board ${sayNumber(board.number)} yet. Say, for one: knot from thirty to thirty four.`);
+  if (last === undefined) return refuse(`Nothing was told of board ${sayNumber(board.number)} yet. ${toSay('Tell me what is in it, and from where to where.', 'Say, for one: knot from thirty to thirty four.')}`);
   const defect: Defect = { ...last, ...narrowed };
   return withDefect(state, board, [...board.defects.slice(0, -1), defect], defect);
 }

@@ -22,6 +22,7 @@ import { respondToRecord } from './record.ts';
 import { respondToSize } from './sizes.ts';
 import { respondToTalk } from './talk.ts';
 import { respondToTimer } from './timers.ts';
+import { withForms } from './toSay.ts';
 import { respondToTruing } from './truing.ts';
 import { respondToWork } from './work.ts';
 
@@ -30,7 +31,7 @@ import { respondToWork } from './work.ts';
  * Pure: it has no clock, no storage, no screen; the same bench, request and moment give the same response.
  */
 export function respond(bench: Bench, request: Request, now: Moment): Response {
-  return withPortions(request, withPlanLooked(bench, answerTo(bench, request, now), now));
+  return withPortions(request, withForms(withPlanLooked(bench, answerTo(bench, request, now), now)));
 }
 
 function answerTo(bench: Bench, request: Request, now: Moment): Response {

@@ -6,6 +6,7 @@ import { quarterName } from '../stock/rack.ts';
 import { tellHeart } from '../stock/telling.ts';
 import { takenPlan } from './cuttingState.ts';
 import { sayCount, sayList, sentence, spoken } from './saying.ts';
+import { toSay } from './toSay.ts';
 
 /** 'eight quarter', or the thickness itself where it is not sold by quarters. */
 export function sayThickness(state: State, thickness: Length): string {
@@ -37,7 +38,7 @@ export function sayBoard(state: State, board: Board): string {
 /** How many boards there are, by wood and thickness, and how many of them the plan uses. */
 export function sayRack(state: State): string {
   const boards = [...state.rack.values()];
-  if (boards.length === 0) return 'The rack is empty. Say, for one: new board, ninety six by eight.';
+  if (boards.length === 0) return `The rack is empty. ${toSay('Tell me a new board by its length and its width.', 'Say, for one: new board, ninety six by eight.')}`;
   const kinds = new Map<string, number>();
   for (const { thickness, species } of boards) {
     const kind = `${sayThickness(state, thickness)} ${species}`;

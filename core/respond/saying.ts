@@ -73,6 +73,12 @@ export function sayCut(state: State, blank: Pick<Blank, 'id' | 'name'>, count: n
   return `${sayNumber(count)} ${cutNoun(state.piece?.file.parts ?? [], blank, count)}`;
 }
 
+/** 'nine', 'nine fifty', 'nine oh five': money has no name here. */
+export function sayPrice(cents: number): string {
+  const [whole, part] = [Math.floor(cents / 100), cents % 100];
+  return [sayNumber(whole), part === 0 ? '' : part < 10 ? `oh ${sayNumber(part)}` : sayNumber(part)].filter(Boolean).join(' ');
+}
+
 /** First letter large, full stop at the end: a line for the eye. */
 export function sentence(text: string): string {
   const trimmed = text.trim();

@@ -71,8 +71,8 @@ function saySound({ listening, speakUp, waitForLull, standing, microphone }: Par
 
 /** What the plane takes, and how long the winding sticks are; or why it cannot be so. */
 function sayTruing({ shaving, stick }: Partial<Settings>, unit: Rounding['unit']): readonly string[] | string {
-  if (shaving !== undefined && !(shaving >= THINNEST_SHAVING && shaving <= THICKEST_SHAVING)) return 'A shaving is from half a thousandth to thirty thousandths of an inch. Say it again.';
-  if (stick !== undefined && !(stick >= SHORTEST_STICK && stick <= LONGEST_STICK)) return 'Winding sticks are from six inches to eight feet long. Say it again.';
+  if (shaving !== undefined && !(shaving >= THINNEST_SHAVING && shaving <= THICKEST_SHAVING)) return 'A shaving is from half a thousandth to thirty thousandths of an inch. Tell it anew.';
+  if (stick !== undefined && !(stick >= SHORTEST_STICK && stick <= LONGEST_STICK)) return 'Winding sticks are from six inches to eight feet long. Tell it anew.';
   return [...(shaving === undefined ? [] : [`one shaving is ${sayTolerance(shaving, unit)}`]), ...(stick === undefined ? [] : [`the winding sticks are ${sayLength(stick, unit === 'inch' ? { unit, denominator: 16 } : { unit, step: nanometres(NANOMETRES_PER_MILLIMETRE) })} long`])];
 }
 

@@ -10,7 +10,7 @@ import { sayList, sentence } from './saying.ts';
 export function boardsAtStep(state: State, { operation, part }: Step): string {
   if ((operation !== 'rough crosscut' && operation !== 'rip') || part === undefined || state.rack.size === 0) return '';
   const plan = takenPlan(state);
-  if (plan === undefined) return operation === 'rip' ? '' : 'There is no cutting plan yet: say plan the cutting.';
+  if (plan === undefined) return operation === 'rip' ? '' : 'There is no cutting plan yet: have me plan the cutting.';
   const from = plan.boards.flatMap((board) => {
     const count = blanksToCome(board).filter(({ blank }) => blank === part).length;
     return count === 0 ? [] : [`${sayNumber(count)} from board ${sayNumber(board.board)}`];

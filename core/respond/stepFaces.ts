@@ -53,6 +53,6 @@ function sayFaces(names: PartNames, joint: MortiseAndTenon, mapped: readonly { r
 
 function sayOpen(names: PartNames, open: readonly number[], all: boolean): string {
   if (open.length === 0) return '';
-  if (all && open.length > 1) return `Which ${names.one} goes where, and which way it faces, is not settled yet: say place the ${names.many}.`;
+  if (all && open.length > 1) return `Which ${names.one} goes where, and which way it faces, is not settled yet: have me place the ${names.many}.`;
   return sentence(`which way ${nameCopies(names, open)} ${open.length === 1 ? 'faces' : 'face'} is not settled yet`);
 }

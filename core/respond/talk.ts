@@ -3,11 +3,14 @@ import type { Bench } from '../bench/bench.ts';
 import type { Reply, Response } from '../bench/reply.ts';
 import type { TalkRequest } from '../bench/request.ts';
 import { sayLengthDigits } from '../length/say.ts';
+import { aboutWords } from '../talk/parse.ts';
+import type { Topic } from '../talk/pattern.ts';
 import { whatCanBeSaid } from '../talk/sayable.ts';
 import { tellInTurn } from './inTurn.ts';
 import { refuse, tell } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { changeSettings, nextVolume } from './settings.ts';
+import { toSay } from './toSay.ts';
 
 /** Talk about talk: again, slower, louder, help, and what was not understood. */
 export function respondToTalk(bench: Bench, request: TalkRequest): Response {
@@ -24,7 +27,7 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
     case 'be quiet':
       return tell({ say: '', hush: true });
     case 'what can I say':
-      return tell({ say: sentence(`You can say: ${sayList(whatCanBeSaid(bench).slice(0, 6), 'or')}`), screen: { name: 'help' } });
+      return tell({ say: sentence(`You can say ${sayList(whatCanBeSaid(bench).slice(0, 6).map((words) => sayWords(words, bench)), 'or')}`), screen: { name: 'help' } });
     case 'show':
       return tell({ say: '', screen: request.screen });
     case 'which': {
@@ -32,14 +35,30 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
       return tell({ say: sentence(sayList(choices.map(({ say }) => say), 'or')).replace(/\.$/, '?'), question: { kind: 'which', choices }, signal: 'heard' });
     }
     case 'not understood': {
-      const nearest = request.nearest === undefined ? '' : ` You can ask: ${request.nearest}.`;
-      const say = `${sentence(request.because)}${nearest}`;
+      const say = `${sentence(request.because)}${request.nearest === undefined ? '' : ` ${nearestTold(request.nearest, bench)}`}`;
       return tell({ say, note: `Heard “${request.heard}”. ${say}`, signal: 'not understood' });
     }
     default:
       return assertNever(request);
   }
 }
+
+/** What could be meant: a question as it is asked, for nothing comes of it; of anything else only what it is about, with the words for the eye. */
+function nearestTold(nearest: string, bench: Bench): string {
+  const about = aboutWords(nearest, bench);
+  return about === undefined || about.looksUp ? `You can ${/^(?:how|what|which|where|when|why|is|are|can|does|will)\b/.test(nearest) ? 'ask' : 'say'} ${nearest}.` : toSay(`It may be about ${TOPICS[about.topic]}; the words for it are on the screen.`, `You can say: ${nearest}.`);
+}
+
+/** What would do something is named as words, so that it is not said as a sentence of its own. */
+function sayWords(words: string, bench: Bench): string {
+  return aboutWords(words, bench)?.looksUp === true ? words : `the ${words.includes(' ') ? 'words' : 'word'} ${words}`;
+}
+
+const TOPICS: Readonly<Record<Topic, string>> = {
+  'work': 'the steps', 'sizes': 'sizes', 'joints': 'joints', 'faces': 'faces', 'layout': 'the layout', 'paper': 'sheets of paper', 'air': 'air and wood', 'glue': 'gluing', 'truing': 'truing', 'reckoning': 'arithmetic',
+  'recording': 'what was measured', 'clocks': 'clocks', 'undo': 'taking something back', 'talk': 'how I speak', 'screens': 'what is shown', 'edges': 'edges', 'boards': 'boards and cutting', 'settings': 'settings',
+  'answers': 'an answer', 'follow-ups': 'what was asked last',
+};
 
 function again(bench: Bench, how: Extract<TalkRequest, { kind: 'say again' }>['how']): Response {
   const last = bench.conversation.lastReply;

@@ -16,6 +16,7 @@ import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { sayTimeLeft } from './timeLeft.ts';
 import { timerTonight } from './stretched.ts';
+import { toSay } from './toSay.ts';
 import { stepsOf } from './views.ts';
 
 const CLOCKS = { name: 'clocks' } as const;
@@ -28,7 +29,7 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
       return startNamed(state, request);
     case 'start step timer': {
       const timer = stepTimer(state, now);
-      return timer ? start(timer) : refuse('This step has no clock of its own. Say how long, for one: start a twenty minute timer.');
+      return timer ? start(timer) : refuse(`This step has no clock of its own. ${toSay('Tell me for how long to set one.', 'Say how long, for one: start a twenty minute timer.')}`);
     }
     case 'finish clock': {
       const timer = finishTimer(state, request);
@@ -61,7 +62,7 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
 function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start timer' }>): Response {
   const usual = defaultTimer(state, request.timer);
   const durationMs = request.durationMs ?? usual.durationMs;
-  if (durationMs === undefined) return refuse('For how long? Say, for one: start a twenty minute timer.');
+  if (durationMs === undefined) return refuse(`For how long? ${toSay('Say its minutes with it.', 'Say, for one: start a twenty minute timer.')}`);
   if (!isTimerDuration(durationMs)) return refuse(`A clock runs from one second to ${sayDuration(LONGEST_TIMER_MS)}.`);
   const basis = request.durationMs === undefined ? usual.basis : 'as you said';
   return start({ kind: request.timer, name: request.name ?? nameFor(request.timer), durationMs, basis });

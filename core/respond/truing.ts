@@ -10,6 +10,7 @@ import type { SideAsRead, SideToTrue } from '../true/asRead.ts';
 import { nextSide, turnedTo, type BoardFace } from '../true/readings.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sentence, spoken } from './saying.ts';
+import { toSay } from './toSay.ts';
 import { willTheyClose } from './truingMating.ts';
 import { askNext, takeReading } from './truingReading.ts';
 import { readingsCome, sideMeant, sideToTrue, takenOf } from './truingSide.ts';
@@ -48,7 +49,7 @@ function withReadings(bench: Bench, meant: SideMeant, act: (side: SideToTrue, fo
     const found = readingsCome(state, of);
     if (!side || !found) return refuse('The piece on the bench has no such board.');
     const screen = { name: 'truing', of } as const;
-    if (side.taken.length === 0) return refuse(`Nothing was read of ${saySide(state, of)} yet. Say: take the readings.`, { screen });
+    if (side.taken.length === 0) return refuse(`Nothing was read of ${saySide(state, of)} yet. ${toSay('Have its readings taken first.', 'Say: take the readings.')}`, { screen });
     if (!found.ok) return refuse(renderTelling(found.fault.message, (length) => spoken(state, length)), { screen });
     return act(side, found.value, of);
   });
@@ -63,7 +64,7 @@ function thickSide(bench: Bench, meant: SideMeant): SideMeant {
 function readSide(state: State, of: BoardFace, whole?: 'thickness' | 'diagonals'): Response {
   const next = askNext(state, of, { about: whole ?? of.face, leftOut: [] });
   if (next) return tell({ ...next, say: `${sentence(saySide(state, of))} ${next.say}` });
-  return tell({ say: `All of ${saySide(state, of)} is read. Say what do I plane; or, when you have planed it: I planed it.`, screen: { name: 'truing', of } });
+  return tell({ say: `All of ${saySide(state, of)} is read. ${toSay('Ask what to plane, or tell me when you have planed it.', 'Say what do I plane; or, when you have planed it: I planed it.')}`, screen: { name: 'truing', of } });
 }
 
 function leaveOut({ state, conversation: { question } }: Bench): Response {
@@ -90,7 +91,7 @@ function whatToPlane(state: State, side: SideToTrue, found: SideAsRead): string 
 export function thicknessWords(state: State, side: SideToTrue, found: SideAsRead, telling = aloud(state)): string {
   const { thickness, laidForThickness } = found.board;
   const { planned } = side;
-  if (!thickness) return 'I do not know how thick it is. Say: take the thickness.';
+  if (!thickness) return 'I do not know how thick it is. Have its thickness taken first.';
   const most = `Both faces true leave ${telling.size(thickness.most)} at the most`;
   if (planned === undefined) return sentence(most);
   if (thickness.most < planned) return `${most}: ${telling.gap(subtract(planned, thickness.most))} less than the ${telling.size(planned)} planned. What gives: record it as made, and what stands on it follows; or a shorter piece of this board, or another board.`;

@@ -45,7 +45,7 @@ export function takeReading(bench: Bench, request: Reading, now: Moment): Respon
   const fromEnd = placeAt(request.at, stationsFor(side.size.length, side.unit));
   const asked: Partial<Reply> = request.guided ? { question: { kind: 'surface reading', of, what: request.what, fromEnd, ...request.guided } } : {};
   if (fromEnd > side.size.length || fromEnd < 0) return refuse(`There is no such place: ${saySide(state, of)} is ${aloud(state).size(side.size.length)} long.`);
-  if (request.gap < 0 || (isOfBoard(request.what) && request.gap === 0)) return refuse(isOfBoard(request.what) ? 'It measures more than nothing. Say it again.' : 'A gap is nothing or more. Say it again.', asked);
+  if (request.gap < 0 || (isOfBoard(request.what) && request.gap === 0)) return refuse(isOfBoard(request.what) ? 'It measures more than nothing. Tell it anew.' : 'A gap is nothing or more. Tell it anew.', asked);
   if (request.what === 'along' && request.sense === 'crowned') return refuse('Let the straightedge rest on the crown, and read the gaps towards the ends.', asked);
   const senses = sensesOf(request.what);
   if (senses && request.gap > 0 && !(request.sense && senses.includes(request.sense))) return askSense(state, { ...request, of, at: fromEnd }, senses);

@@ -14,6 +14,7 @@ import { TOLERANCES } from '../work/figures.ts';
 import { currentStep } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import { craftOf } from './evening.ts';
+import { toSay } from './toSay.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
 /** How many layers or boards a part is glued up from; none when it is one piece of wood. */
@@ -26,10 +27,10 @@ export function sideMeant(bench: Bench, meant: SideMeant): Result<BoardFace, str
   const { state } = bench;
   const here = sideHere(bench);
   const part = state.piece?.file.parts.find(({ id }) => id === (meant.part ?? here?.part));
-  if (!part) return failure(state.piece ? 'Which board? Say its part: read leg two.' : 'No piece is on the bench. Load one first.');
+  if (!part) return failure(state.piece ? `Which board? ${toSay('Tell me which part to read.', 'Say its part: read leg two.')}` : 'No piece is on the bench. Load one first.');
   const same = here?.part === part.id && (meant.copy === undefined || meant.copy === (here.copy ?? 1)) ? here : undefined;
   const copy = meant.copy ?? same?.copy;
-  if (copy === undefined && part.count > 1) return failure(`Which ${part.name}? Say its number: read ${part.name} two.`);
+  if (copy === undefined && part.count > 1) return failure(`Which ${part.name}? ${toSay('Tell me its number.', `Say its number: read ${part.name} two.`)}`);
   if (copy !== undefined && copy > part.count) return failure(`There is no ${part.name} ${sayNumber(copy)}: this piece has ${sayNumber(part.count)}.`);
   const boards = boardsIn(part);
   const board = meant.board ?? (same ? same.board : firstBoard(state, part, copy));

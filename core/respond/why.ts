@@ -20,7 +20,8 @@ export function tellWhy(state: State, size: SizeName, copy: number | undefined):
 }
 
 function sayLink(state: State, link: WhyLink): string {
-  const said = `${saySubject(state, link.size, link.copy)} is ${spoken(state, link.value.length)}`;
+  // Without 'is', for 'the width is three inches' is what a maker says who measured it.
+  const said = `${saySubject(state, link.size, link.copy)}, ${spoken(state, link.value.length)}`;
   const under = link.standsOn.map((mention) => saySubject(state, mention.size, mention.copy));
   switch (link.reason) {
     case 'given':

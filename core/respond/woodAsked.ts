@@ -19,10 +19,11 @@ import { sayPercent } from './sayPercent.ts';
 import { craftOf, eveningOf } from './evening.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayOwner, sentence, spoken } from './saying.ts';
+import { toSay } from './toSay.ts';
 import { sizesOf } from './views.ts';
 
-const ASK_SHOP = 'I do not know the air of the shop. Say, for one: the shop is twelve degrees, sixty percent.';
-const ASK_HOUSE = 'I do not know the house. Say, for one: the driest month is twenty degrees, thirty percent; then: the dampest month is twenty two degrees, sixty five percent.';
+const ASK_SHOP = `I do not know the air of the shop. ${toSay('Tell me its degrees and its humidity.', 'Say, for one: the shop is twelve degrees, sixty percent.')}`;
+const ASK_HOUSE = `I do not know the house. ${toSay('Tell me the degrees and the humidity of its driest month, and then of its dampest.', 'Say, for one: the driest month is twenty degrees, thirty percent; then: the dampest month is twenty two degrees, sixty five percent.')}`;
 
 /** The moisture that wood comes to where its air was told; undefined when it was not, or lies outside the table. */
 export function moistureAt(state: State, place: 'house dry' | 'house damp'): number | undefined {
@@ -47,7 +48,7 @@ export function woodInThisAir({ state }: Bench, now: Moment): Response {
 
 export function readyToWork({ state }: Bench, now: Moment): Response {
   const [dry, damp, shop] = [moistureAt(state, 'house dry'), moistureAt(state, 'house damp'), shopMoisture(state, now)];
-  if (state.stockMoisture === null) return refuse('I do not know the moisture of the stock. Say, for one: the stock is at nine percent.');
+  if (state.stockMoisture === null) return refuse(`I do not know the moisture of the stock. ${toSay('Tell me the percent that it is at.', 'Say, for one: the stock is at nine percent.')}`);
   if (dry === undefined || damp === undefined) return refuse(ASK_HOUSE, { screen: { name: 'wood' } });
   const found = readiness(state.stockMoisture, (dry + damp) / 2, shop ?? state.stockMoisture);
   const because = `it is at ${sayPercent(state.stockMoisture)}, and in the house it comes to ${sayPercent((dry + damp) / 2)} over the year`;
@@ -115,7 +116,7 @@ const LOOK_AGAIN_MS = 24 * 3_600_000;
 /** A reading of a part that rests, and a clock to look again in a day while it is not settled. */
 export function restSeen({ state }: Bench, told: Extract<AirRequest, { kind: 'rest seen' }>, now: Moment): Response {
   const seen = restOf(told);
-  if (isOneOfSeveral(state, seen.part, seen.copy)) return refuse('Which one? Say its number: the bow of leg two is one sixteenth.');
+  if (isOneOfSeveral(state, seen.part, seen.copy)) return refuse(`Which one? ${toSay('Tell me its number with it.', 'Say its number: the bow of leg two is one sixteenth.')}`);
   if (seen.bow === undefined && seen.wind === undefined && seen.grams === undefined) return refuse('What was seen of it: bow, wind or weight?');
   const piece = state.pieceName ?? '';
   const readings = restReadings({ ...state, crafts: new Map([...state.crafts, [piece, { ...craftOf(state), rests: [...craftOf(state).rests, { ...seen, at: now }] }]]) }, seen.part, seen.copy);

@@ -84,7 +84,7 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
   // A clock that the maker has started already runs on.
   const timers = timersStarting(step, 'when done').filter(({ name }) => !isRunning(state, name, now)).map((timer) => timerTonight(state, step, timer, now));
   entries.push(...timers.map(timerStarted));
-  const done = ['Done.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running`))].join(' ');
+  const done = ['Ticked off.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running`))].join(' ');
   const wanted = firstToRecord(state, step);
   if (wanted) {
     const asked = askFor(state, wanted);

@@ -33,7 +33,6 @@ export const nthSlot = counted((bench) => upTo(mostPlaced(bench)));
 export const stageSlot = counted(() => upTo(MOST_STAGES));
 export const loudnessSlot = counted(() => upTo(LOUDEST));
 export const angleSlot = counted(() => [17, 20, 25, 28, 30, 32, 35, 40, 45]);
-export const dollarsSlot = counted(() => [4, 6, 9, 12, 15, 18, 22]);
 
 /** The highest number of a board that is listened for: on the rack, of a panel. */
 export function mostBoards({ state: { rack, piece } }: Bench): number {

@@ -1,10 +1,11 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Request } from '../bench/request.ts';
 import { readSpokenNumber } from '../length/parseSpoken.ts';
+import { looksUp } from './looksUp.ts';
 import { matches, utterance, type Match, type Utterance } from './match.ts';
 import { readLength } from './measures.ts';
 import { nearestPhrase } from './nearest.ts';
-import type { Pattern, Row } from './pattern.ts';
+import type { Pattern, Row, Topic } from './pattern.ts';
 import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from './table.ts';
 import { soundingAlike } from './soundAlikes.ts';
 import { splitWords } from './words.ts';
@@ -36,6 +37,16 @@ export function parseRequest(words: string, bench: Bench): Request {
 export function understood(words: readonly string[], bench: Bench): Request | undefined {
   const split = splitWords(words.join(' '));
   return split.length === 0 || split.length > MOST_WORDS ? undefined : requestIn(split, bench).request ?? meantBySound(split, bench);
+}
+
+/** Of words that make a request: what it is about, and whether it only looks something up. */
+export function aboutWords(words: string, bench: Bench): { readonly topic: Topic; readonly looksUp: boolean } | undefined {
+  const heard = utterance(splitWords(words), bench);
+  for (const row of [...ANSWERS, ...WHOLE_REQUESTS, ...FOLLOW_UPS]) {
+    const { request } = understand([row], heard);
+    if (request) return { topic: row.topic, looksUp: looksUp(request) };
+  }
+  return undefined;
 }
 
 /** What the words mean when spelt as something that sounds the same; nothing unless all such readings that mean anything mean one thing. */

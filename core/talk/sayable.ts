@@ -91,7 +91,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'rough':
       return [...part.flatMap((name) => [`the rough size of the ${name}`, `the ${name} may hide a knot`, `cut the ${name} one half longer`]), 'cut layers one quarter wider', 'cut panel boards one inch longer', 'plan the cutting'];
     case 'buying':
-      return ['does ninety six by eight help', ...(screen.board === undefined ? [] : ['bought']), 'what do I buy', 'boards at the yard are eight wide', 'a board foot costs nine', 'buy number one common', 'how many boards'];
+      return ['does ninety six by eight help', ...(screen.board === undefined ? [] : ['bought']), 'what do I buy', 'boards at the yard are eight wide', 'a board foot costs nine fifty', 'buy number one common', 'how many boards'];
     case 'clocks':
       return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
     case 'edges':

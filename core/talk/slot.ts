@@ -65,7 +65,8 @@ export interface SlotValues {
   readonly loudness: number;
   /** Degrees of arc, of an edge. */
   readonly angle: number;
-  readonly dollars: number;
+  /** Of a board foot, in hundredths of the money. */
+  readonly price: number;
   readonly fraction: { readonly numerator: number; readonly denominator: number };
   readonly of: Operand;
   readonly left: Operand;

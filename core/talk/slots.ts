@@ -1,12 +1,13 @@
 import { defectSlot, objectiveSlot, quarterSlot, speciesSlot } from './boardSlots.ts';
 import { careSlot, edgeSlot } from './edges.ts';
-import { angleSlot, boardSlot, countSlot, dollarsSlot, loudnessSlot, nthSlot, stageSlot } from './counts.ts';
+import { angleSlot, boardSlot, countSlot, loudnessSlot, nthSlot, stageSlot } from './counts.ts';
 import { degreesSlot, gramsSlot, moistureSlot, percentSlot, poundsSlot } from './degrees.ts';
 import { durationSlot, intervalSlot, spanSlot } from './durationSlots.ts';
 import { facesSlot, faceSlot, levelSlot, likingsSlot, qualitySlot } from './faceSlots.ts';
 import { alongSlot, eachSlot, fractionSlot, gapSlot, lengthSlot, operandSlot, roundingSlot, smallSlot, unitSlot } from './measures.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
+import { priceSlot } from './priceSlot.ts';
 import type { Slot, SlotValues } from './slot.ts';
 import { copySlot, jointSlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
 import { acrossSlot, leanSlot, lightSlot, senseSlot, sideSlot, spotSlot } from './truingSlots.ts';
@@ -42,7 +43,7 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   size: sizeSlot, owner: ownerSlot, joint: jointSlot, part: partSlot, parts: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, small: smallSlot, setback: smallSlot, otherSetback: smallSlot, gap: gapSlot, first: lengthSlot, second: lengthSlot,
-  count: countSlot, spaces: countSlot, board: boardSlot, nth: nthSlot, stage: stageSlot, loudness: loudnessSlot, angle: angleSlot, dollars: dollarsSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: eachSlot,
+  count: countSlot, spaces: countSlot, board: boardSlot, nth: nthSlot, stage: stageSlot, loudness: loudnessSlot, angle: angleSlot, price: priceSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: eachSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, span: spanSlot, interval: intervalSlot, degrees: degreesSlot, percent: percentSlot, moisture: moistureSlot, grams: gramsSlot, pounds: poundsSlot, kind: kindSlot, timer: timerSlot,
   step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: alongSlot, to: alongSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, lean: leanSlot, across: acrossSlot, light: lightSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

@@ -40,7 +40,7 @@ export class Planning {
       if (this.#worker !== worker) return;
       this.follow('over');
       this.#host.offer(undefined);
-      this.#host.notice('The cutting plan could not be reckoned. Say plan the cutting, to try again.');
+      this.#host.notice('The cutting plan could not be reckoned. Have me plan the cutting to try again.');
     });
     worker.postMessage({ problem, seconds: MOST_SECONDS } satisfies PlanRequest);
   }
@@ -55,6 +55,6 @@ export class Planning {
     this.#worker = undefined;
     const news = newsOf(this.#host.bench().state, offer);
     this.#host.offer(news === undefined ? undefined : offer);
-    if (news !== undefined) this.#host.tell({ say: `${news} Say take the plan, when you want it.`, signal: 'mark' });
+    if (news !== undefined) this.#host.tell({ say: `${news} Say the words take the plan when you want it.`, signal: 'mark' });
   }
 }

@@ -25,7 +25,7 @@ export function workByVoice(kiosk: () => WholeKiosk): void {
       const ask = (request: Request) => kiosk().page.evaluate((detail) => document.querySelector('bench-kiosk')?.dispatchEvent(new CustomEvent('bench-request', { detail })), request);
       for (const feet of [10, 10, 10, 10, 10, 10, 8, 8]) await ask({ kind: 'new board', length: nanometres(feet * 12 * NANOMETRES_PER_INCH), width: nanometres(10 * NANOMETRES_PER_INCH) });
       await answerTo(kiosk().page, 'bench, plan the cutting', /^Planning thirty-seven rough parts on eight boards/);
-      expect(await untilSaid(kiosk().page, /say take the plan/, 90_000)).toMatch(/this plan uses/i);
+      expect(await untilSaid(kiosk().page, /the words take the plan/, 90_000)).toMatch(/this plan uses/i);
       await answerTo(kiosk().page, 'bench, take the plan', /plan is taken/i);
       await answerTo(kiosk().page, 'bench, what do i cut next', /^Board/);
       const cut = async () => (await benchNow(kiosk().page)).entries.filter(({ kind }) => kind === 'cut made').length;

@@ -65,7 +65,7 @@ export const BOARD_ROWS = [
   row('whether a board helps', ['does [a board] [of] {first} by {second} [{quarter?}] help', 'does this [one] help {first} by {second} [{quarter?}]'], ({ first, second, quarter }) => ({ kind: 'does it help', length: first, width: second, ...(quarter === undefined ? {} : { thickness: quarter }) })),
   row('a board is bought', ['[i] bought [it]', 'buy it'], () => ({ kind: 'bought' })),
   row('the width of boards at the yard', ['[the] boards at the yard are [about] {length} wide'], ({ length }) => ({ kind: 'set sawing', setting: { yardWidth: length } })),
-  row('the price of a board foot', ['a board foot costs {dollars}', '{dollars} [for] a board foot'], ({ dollars }) => ({ kind: 'set sawing', setting: { centsPerBoardFoot: dollars * 100 } })),
+  row('the price of a board foot', ['a board foot costs {price}', '{price} (for|per) a board foot'], ({ price }) => ({ kind: 'set sawing', setting: { centsPerBoardFoot: price } })),
   row('the grade that is bought', ['buy (first and seconds|the best grade)'], () => ({ kind: 'set sawing', setting: { grade: 'FAS' } })),
   row('the grade that is bought', ['buy number one common'], () => ({ kind: 'set sawing', setting: { grade: 'No. 1 Common' } })),
   row('the grade that is bought', ['buy number two common'], () => ({ kind: 'set sawing', setting: { grade: 'No. 2A Common' } })),

@@ -15,6 +15,7 @@ import { FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
 import { counted, RARE } from './numbers.ts';
 import { degreesIn, GRAMS, HUMIDITY, MOISTURE, POUNDS } from './weather.ts';
+import { PRICE } from '../priceSlot.ts';
 import { EDGE_ANGLES, LOUDEST, MOST_STAGES, MOST_TIMES, mostBoards, mostPlaced } from '../counts.ts';
 import { SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
 
@@ -94,7 +95,7 @@ function slotSentences(bench: Bench): SlotSentences {
   return {
     ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'),
     length, first: length, second: length, each: either(length, rarely(names.size, RARE)), small, setback: small, otherSetback: small, gap, from: along, to: along,
-    count: times, spaces: times, board, nth: counted(1, Math.max(1, mostPlaced(bench))), stage: counted(1, MOST_STAGES), loudness: either(counted(1, LOUDEST), rarely(counted(LOUDEST + 1, 2 * LOUDEST), RARE)), angle: counted(EDGE_ANGLES.from, EDGE_ANGLES.to), dollars: counted(1, 99),
+    count: times, spaces: times, board, nth: counted(1, Math.max(1, mostPlaced(bench))), stage: counted(1, MOST_STAGES), loudness: either(counted(1, LOUDEST), rarely(counted(LOUDEST + 1, 2 * LOUDEST), RARE)), angle: counted(EDGE_ANGLES.from, EDGE_ANGLES.to), price: PRICE,
     fraction: FRACTION_OF, of: operand, left: operand, right: operand,
     adjective: either('long', 'wide', 'broad', 'thick', 'deep', 'high', 'tall'), unit: either('millimeters', 'inches', 'metric', 'imperial'), rounding: examples('rounding'),
     duration: DURATION, span: SPAN, interval: INTERVAL, degrees, percent: HUMIDITY, moisture: MOISTURE, grams: GRAMS, pounds: POUNDS,

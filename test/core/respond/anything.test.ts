@@ -30,7 +30,17 @@ describe('whatever is said at the bench', () => {
   it('what was not understood is told with the nearest thing that can be asked', () => {
     const reply = Session.withDemo().request({ kind: 'not understood', heard: 'long rain', because: 'I do not know what “long rain” means', nearest: 'long rail' });
     expect(reply.signal).toBe('not understood');
-    expect(reply.say).toBe('I do not know what “long rain” means. You can ask: long rail.');
+    expect(reply.say).toBe('I do not know what “long rain” means. You can say long rail.');
+  });
+
+  it('what would do something is not said as a sentence of its own, but shown', () => {
+    const session = Session.withDemo();
+    const near = session.request({ kind: 'not understood', heard: 'start a plenty minute timer', because: 'I do not know plenty', nearest: 'start a twenty minute timer' });
+    expect(near.say).toBe('I do not know plenty. It may be about clocks; the words for it are on the screen.');
+    expect(near.note).toContain('You can say: start a twenty minute timer.');
+    const cold = session.request({ kind: 'how long to warm' });
+    expect([cold.say, cold.note]).toEqual(['I do not know how cold the shop is. Tell me its degrees.', 'I do not know how cold the shop is. Say, for one: the shop is five degrees.']);
+    expect(Session.withDemo().say('what can I say')).toMatch(/^You can say the word next, the word done, how long is the long rail,/);
   });
 
   it('says the last reply again, slower, and digit by digit', () => {

@@ -22,7 +22,7 @@ describe('chopping, told at the bench', () => {
   it('goes on after the strop, and the strop is counted', () => {
     session.say('chopping with the mortise chisel');
     session.wait(MINUTE_MS);
-    expect(session.say('stropped')).toBe('The mortise chisel, stropped, after one minute of cutting.');
+    expect(session.say('stropped')).toBe('The mortise chisel is stropped now, after one minute of cutting.');
     session.wait(MINUTE_MS);
     expect(wear('mortise chisel')).toMatchObject({ minutesSinceStrop: 1, minutesSinceHoning: 2, stropsSinceHoning: 1 });
   });

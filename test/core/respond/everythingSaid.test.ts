@@ -2,8 +2,16 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { TIMER_KINDS } from '../../../core/clock/timer.ts';
 import { countWords, MOST_WORDS } from '../../../core/respond/inTurn.ts';
+import { respond } from '../../../core/respond/respond.ts';
+import { examplesFor } from '../../../core/talk/expand.ts';
+import { phrasesOf } from '../../../core/talk/grammar.ts';
+import { looksUp } from '../../../core/talk/looksUp.ts';
+import { understood } from '../../../core/talk/parse.ts';
+import { WHOLE_REQUESTS } from '../../../core/talk/table.ts';
+import { splitWords } from '../../../core/talk/words.ts';
 import { LONGEST_HOLD_MS } from '../../../kiosk/ear/deafness.ts';
 import { everythingSaid, shapesOf } from './said/everything.ts';
+import { Session } from './session.ts';
 import type { Walked } from './said/walk.ts';
 
 const source = (path: string) => readFileSync(new URL(`../../../core/${path}`, import.meta.url), 'utf8');
@@ -40,6 +48,49 @@ test('those that differ in their numbers alone are one shape', () => {
   const shapes = shapesOf(walked);
   expect(shapes.length).toBeLessThan(walked.said.size);
   expect(shapes.filter(({ text }) => /^Timer, .* running/.test(text)).length).toBeLessThan(3);
+});
+
+/** Where a sentence could be taken up: at its beginning, after a colon or a quotation mark, and where the maker is told what to say. */
+function* partsOf(text: string): Generator<string> {
+  const stretches = text.split(/(?<=[.,;:?!“”])\s*/);
+  for (const [from, stretch] of stretches.entries()) {
+    if (from > 0 && !/[.:;?!“”]$/.test(stretches[from - 1] ?? '') && !/\b(?:say|ask)\b/i.test(stretch)) continue;
+    for (let to = from + 1; to <= Math.min(stretches.length, from + 3); to += 1) {
+      const part = stretches.slice(from, to).join(' ').replaceAll(/[.,;:?!“”]/g, '');
+      yield part;
+      const told = /^.*?\b(?:say|ask) (.+)$/i.exec(part)?.[1];
+      if (told !== undefined) yield told;
+    }
+  }
+}
+
+/** Without pauses, and without what is left over the fraction of the rule: it may be less by then. */
+const withoutRest = (text: string): string => text.replaceAll(/[.,;:?!]| (?:full|scant)\b/g, '');
+
+test('should it hear itself, nothing would be done by it: no reply holds a whole request that acts, unless it reads back what that very request has just done', () => {
+  const { now } = new Session();
+  const tried = new Set<string>();
+  const acting = shapesOf(walked).flatMap(({ text, bench }) => [...partsOf(text)].filter((part) => {
+    if (part === '' || tried.has(part)) return false;
+    tried.add(part);
+    const alone = { ...bench, conversation: { ...bench.conversation, question: null } };
+    const request = understood(splitWords(part), alone);
+    if (request === undefined || request.kind === 'note') return false;
+    const { entries, reply } = respond(alone, request, now);
+    const readsBack = withoutRest(reply.say).includes(withoutRest(part));
+    return (entries.length > 0 || reply.planning !== undefined) && !readsBack;
+  }).map((part) => `${part} | ${text}`));
+  expect(acting).toEqual([]);
+  expect(tried.size).toBeGreaterThan(1000);
+});
+
+test('what is said to only look something up writes nothing', () => {
+  const { bench, now } = Session.withDemo();
+  const examples = examplesFor(bench);
+  const asked = WHOLE_REQUESTS.flatMap((row) => phrasesOf(row, examples).slice(0, 1)).flatMap((phrase) => understood(splitWords(phrase), bench) ?? []).filter(looksUp);
+  const once = [...new Map(asked.map((request) => [request.kind, request])).values()];
+  expect(once.length).toBeGreaterThan(30);
+  for (const request of once) expect(respond(bench, request, now).entries.filter(({ kind }) => kind !== 'caution said' && kind !== 'went to step'), request.kind).toEqual([]);
 });
 
 /** What may take longer: nothing leads through what the bench says of its own accord, and a move of the work keeps its cautions. */

@@ -60,7 +60,7 @@ describe('telling which faces are liked', () => {
 describe('placing the legs by their faces', () => {
   it('proposes, says what is as good, and writes nothing', () => {
     const session = told();
-    expect(session.hearOut('place the legs')).toMatch(/^Leg (?:one|three) front left, face [A-D] to the front.*Say take it, or second best\.$/);
+    expect(session.hearOut('place the legs')).toMatch(/^Leg (?:one|three) front left, face [A-D] to the front.*Say the words take it, or ask for the second best\.$/);
     expect(session.entries).toEqual([]);
     expect(session.bench.conversation.screen).toEqual({ name: 'faces', part: 'leg', shows: 'best' });
     expect(Session.withDemo().say('place the legs')).toMatch(/Nothing was told of the legs yet, so any way is as good\./);
@@ -90,7 +90,7 @@ describe('placing the legs by their faces', () => {
     const session = placed();
     expect(session.say('place them')).toMatch(/They stand so already\.$/);
     expect(session.say('take it')).toBe('They stand so already.');
-    expect(Session.withDemo().say('take it')).toBe('Nothing is proposed on the screen. Say: place the legs.');
+    expect(Session.withDemo().say('take it')).toBe('Nothing is proposed on the screen. Have me place them first.');
   });
 
   it('follows what counts first', () => {
@@ -153,7 +153,7 @@ describe('each leg by its own map', () => {
     expect(session.say('where am I')).toMatch(/Legs one and three in face D, gauged from A; leg two in face B, gauged from A; leg four in face D, gauged from C\./);
     const open = Session.withDemo();
     open.note({ kind: 'went to step', step: 'joint layout/leg/longRailTenon' });
-    expect(open.say('where am I')).toMatch(/Which leg goes where, and which way it faces, is not settled yet: say place the legs\./);
+    expect(open.say('where am I')).toMatch(/Which leg goes where, and which way it faces, is not settled yet: have me place the legs\./);
   });
 
   it('catches a mark for the other hand, and a leg that is turned another way, but not one that is the same', () => {

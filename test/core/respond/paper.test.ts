@@ -92,7 +92,7 @@ describe('the chopping, stage by stage', () => {
     session.say('show me the stages');
     let said = '';
     for (let count = 0; count < 40 && !said.startsWith('That was the last stage'); count++) said = session.say('next');
-    expect(said).toMatch(/That was the last stage.*say done/);
+    expect(said).toMatch(/That was the last stage.*tell me when it is done/);
     expect(session.say('stage ninety')).toMatch(/There is no stage ninety/);
   });
 

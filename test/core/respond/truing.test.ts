@@ -131,7 +131,7 @@ describe('what the readings come to', () => {
 
   it('says what thickness is left, and what gives when it is not what was planned', () => {
     say('read long rail one', ...Array.from({ length: 12 }, () => 'no gap'));
-    expect(say('how thick will it be')).toBe('I do not know how thick it is. Say: take the thickness.');
+    expect(say('how thick will it be')).toBe('I do not know how thick it is. Have its thickness taken first.');
     say('take the thickness', 'one and three eighths', 'enough');
     expect(say('how thick will it be')).toBe('The one, and one quarter inches planned can be had: one, and three eighths inches are left when this face is true, one eighth of an inch to come off the other.');
     say('the thickness at the far end is one and one eighth');
@@ -151,7 +151,7 @@ describe('what the readings come to', () => {
   });
 
   it('is nothing before anything was read', () => {
-    expect(say('read long rail one', 'never mind', 'what do I plane')).toBe('Nothing was read of long rail one, reference face yet. Say: take the readings.');
+    expect(say('read long rail one', 'never mind', 'what do I plane')).toBe('Nothing was read of long rail one, reference face yet. Have its readings taken first.');
   });
 });
 

@@ -9,7 +9,7 @@ describe('what a request would do', () => {
   it.each([
     ['record leg two width three and five sixteenths', /^would write down leg two, width, three, and five sixteenths inches; would say “Leg two, width/],
     ['how long is the long rail', /^would say “Long rail, length/],
-    ['done', /^would write down .*, done; would say/],
+    ['done', /^would write down .* as done; would say/],
     ['show the parts', /^would show: parts$/],
     ['record leg two width twelve inches', /^would ask “/],
     ['be quiet', /^would fall silent$/],
