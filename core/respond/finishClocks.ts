@@ -13,6 +13,7 @@ import { currentStep } from '../work/progress.ts';
 import type { Step } from '../work/step.ts';
 import { noPiece, tell } from './plain.ts';
 import { sayCount, sentence } from './saying.ts';
+import { coldFinish, withCold } from './stretched.ts';
 import { sayTimeLeft } from './timeLeft.ts';
 import { stepsOf } from './views.ts';
 
@@ -35,7 +36,7 @@ function coatsOn(state: State): number {
 }
 
 /** The clock until the next coat or until the finish has hardened, as the piece's finish and file say or as was said; undefined with the reason for what has none. */
-export function finishTimer(state: State, { which, durationMs }: FinishClock): { readonly name: string; readonly durationMs: number; readonly basis: string } | string {
+export function finishTimer(state: State, { which, durationMs }: FinishClock, now: Moment): { readonly name: string; readonly durationMs: number; readonly basis: string } | string {
   const finish = state.piece?.file.finish;
   if (!finish) return 'No piece is on the bench. Load one first.';
   const usual = which === 'recoat' ? recoatTime(finish.recoatHours) : cureTime(finish.kind);
@@ -43,7 +44,7 @@ export function finishTimer(state: State, { which, durationMs }: FinishClock): {
   if (ms === undefined) return `${sentence(finish.kind)} It never hardens, so there is nothing to wait for: wipe off what stands on the wood.`;
   if (!isTimerDuration(ms)) return `A clock runs from one second to ${sayDuration(LONGEST_TIMER_MS)}.`;
   const name = which === 'recoat' ? coatClockName(Math.max(1, coatInHand(state))) : CURE_CLOCK;
-  return { name, durationMs: ms, basis: durationMs === undefined ? usual?.basis ?? '' : 'as you said' };
+  return { name, durationMs: ms, basis: durationMs === undefined ? withCold(state, usual?.basis ?? '', now) : 'as you said' };
 }
 
 /** How many coats are on, and when the next one may follow. */
@@ -55,6 +56,9 @@ export function tellCoats({ state }: Bench, now: Moment): Response {
   const running = clock && !readTimer(clock, now).due ? [sentence(sayTimeLeft(clock, now))] : [];
   if (on === 0) return tell({ say: `No coat is on yet. The piece gets ${sayCount(coats, 'coat', 'coats')} of ${finish.kind}, ${sayDuration(recoatTime(finish.recoatHours).durationMs)} apart.` });
   if (on >= coats) return tell({ say: [`All ${sayCount(coats, 'coat is', 'coats are')} on.`, ...running].join(' ') });
-  return tell({ say: [`Coat ${sayNumber(on)} of ${sayNumber(coats)} is on.`, ...(running.length > 0 ? running : [`Coat ${sayNumber(on + 1)} can follow.`])].join(' ') });
+  return tell({ say: [`Coat ${sayNumber(on)} of ${sayNumber(coats)} is on.`, ...(running.length > 0 ? running : [`Coat ${sayNumber(on + 1)} can follow.`, sentenceOf(coldFinish(state, now))])].filter(Boolean).join(' ') });
 }
 
+function sentenceOf(text: string): string {
+  return text === '' ? '' : sentence(text);
+}

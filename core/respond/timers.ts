@@ -26,13 +26,13 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
   const { state } = bench;
   switch (request.kind) {
     case 'start timer':
-      return startNamed(state, request);
+      return startNamed(state, request, now);
     case 'start step timer': {
       const timer = stepTimer(state, now);
       return timer ? start(timer) : refuse(`This step has no clock of its own. ${toSay('Tell me for how long to set one.', 'Say how long, for one: start a twenty minute timer.')}`);
     }
     case 'finish clock': {
-      const timer = finishTimer(state, request);
+      const timer = finishTimer(state, request, now);
       return typeof timer === 'string' ? refuse(timer) : start({ kind: 'rest', ...timer });
     }
     case 'coats':
@@ -59,8 +59,8 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
   }
 }
 
-function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start timer' }>): Response {
-  const usual = defaultTimer(state, request.timer);
+function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start timer' }>, now: Moment): Response {
+  const usual = defaultTimer(state, request.timer, now);
   const durationMs = request.durationMs ?? usual.durationMs;
   if (durationMs === undefined) return refuse(`For how long? ${toSay('Say its minutes with it.', 'Say, for one: start a twenty minute timer.')}`);
   if (!isTimerDuration(durationMs)) return refuse(`A clock runs from one second to ${sayDuration(LONGEST_TIMER_MS)}.`);
@@ -73,7 +73,7 @@ function stepTimer(state: State, now: Moment): TimerRequest | undefined {
   const step = currentStep(stepsOf(state), state);
   const timers = step ? timersStarting(step, 'when asked').map((timer) => timerTonight(state, step, timer, now)) : [];
   const timer = timers.find(({ name }) => !state.timers.some((running) => running.name === name)) ?? timers[0];
-  return timer?.kind === 'break' ? { ...timer, ...defaultTimer(state, 'break') } : timer;
+  return timer?.kind === 'break' ? { ...timer, ...defaultTimer(state, 'break', now) } : timer;
 }
 
 /** The entry that starts a clock. */

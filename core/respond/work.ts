@@ -15,7 +15,7 @@ import { announceStep, cautionsToSay, stepPlace } from './announceStep.ts';
 import { gaugeWarning } from './layoutGauges.ts';
 import { notYet } from './notYet.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
-import { timerTonight } from './stretched.ts';
+import { coldFinish, timerTonight } from './stretched.ts';
 import { firstToRecord, askFor } from './recordQuestions.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
 import { timerStarted } from './timers.ts';
@@ -84,7 +84,8 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
   // A clock that the maker has started already runs on.
   const timers = timersStarting(step, 'when done').filter(({ name }) => !isRunning(state, name, now)).map((timer) => timerTonight(state, step, timer, now));
   entries.push(...timers.map(timerStarted));
-  const done = ['Ticked off.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running`))].join(' ');
+  const cold = step.operation === 'finish' ? coldFinish(state, now) : '';
+  const done = ['Ticked off.', ...timers.map(({ name, durationMs }) => sentence(`${name}, ${sayDuration(durationMs)}, running${cold === '' ? '' : `; ${cold}`}`))].join(' ');
   const wanted = firstToRecord(state, step);
   if (wanted) {
     const asked = askFor(state, wanted);

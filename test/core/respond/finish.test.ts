@@ -48,6 +48,50 @@ describe('the clocks of the finish', () => {
   });
 });
 
+describe('the clocks of the finish in a cold shop', () => {
+  const SLOWER = 'at ten degrees a finish dries slower, no source says by how much: try a hidden spot first';
+  beforeEach(() => { session = finishing('varnish', 24); });
+
+  it('are not stretched by a figure of our own, and say so when they start, when they are up, and before the next coat', () => {
+    say('use celsius', 'the shop is ten degrees');
+    expect(say('start the recoat clock')).toBe(`Coat one dries, one day, running; your piece file; ${SLOWER}.`);
+    say('stop the clock');
+    expect(say('done')).toContain(`Coat one dries, one day, running; ${SLOWER}.`);
+    expect(clocks()).toEqual([['coat one dries', 24]]);
+    expect(session.bench.state.timers[0]?.basis).toContain(SLOWER);
+    session.wait(5 * HOUR_MS);
+    say('the shop is ten degrees');
+    session.bench = { ...session.bench, state: { ...session.bench.state, timers: [] } };
+    expect(say('how many coats are on')).toBe('Coat one of two is on. Coat two can follow. At ten degrees a finish dries slower, no source says by how much: try a hidden spot first.');
+  });
+
+  it('say nothing of it in a warm shop, in one that was not told of, and when the maker says how long', () => {
+    expect(say('start the recoat clock')).not.toContain('slower');
+    say('use celsius', 'the shop is twenty degrees');
+    expect(say('start the cure clock')).not.toContain('slower');
+    say('the shop is ten degrees');
+    expect(say('start the drying timer for ninety minutes')).toMatch(/running\.$/);
+  });
+});
+
+describe('the clocks of a glue that are started without a time', () => {
+  // A cold shop may need up to twice the time in clamps: published, as in shared trade facts 6; on a line from once at 21 °C to twice at the lowest temperature (core/glue/stretch.ts).
+  it('are as long as the glue needs at this evening\'s temperature, by the maker\'s label, like those of the steps', () => {
+    session = Session.withDemo();
+    const minutes = (words: string): number => { say(words); return (session.bench.state.timers.at(-1)?.durationMs ?? 0) / 60_000; };
+    const warm = minutes('start the clamp timer');
+    say('use celsius', 'the shop is twelve degrees');
+    expect(minutes('start the clamp timer') / warm).toBeGreaterThan(1.5);
+    expect(minutes('start the clamp timer') / warm).toBeLessThanOrEqual(2);
+    expect(say('start the clamp timer')).toMatch(/times for twelve degrees\.$/);
+    say('the label says clamp time is forty minutes');
+    expect(minutes('start the clamp timer') / 40).toBeCloseTo(1 + (21 - 12) / (21 - 10), 1);
+    expect(minutes('start the clamp timer for twenty minutes')).toBe(20);
+    say('the shop is thirty one degrees', 'the label says open time is eight minutes');
+    expect(minutes('start the open time clock'), 'half the open time for every ten degrees over twenty-one').toBe(4);
+  });
+});
+
 describe('a finish that never hardens', () => {
   it('has no clock to cure by', () => {
     session = finishing('mineral oil', 24);
