@@ -6,4 +6,5 @@ export { dependsOn } from '../../core/talk/dependence.ts';
 export { phrasesFor } from '../../core/talk/grammar.ts';
 export { parseRequest } from '../../core/talk/parse.ts';
 export { parseHeard } from '../../core/talk/doubt.ts';
+export { groundsOf } from '../../core/talk/strict/follows.ts';
 export { sentencesFor } from '../../core/talk/strict/sentences.ts';

@@ -289,17 +289,21 @@ export class Host {
     await this.#lookAtMicrophones();
   }
 
-  #refreshGrammar({ phrasesFor, sentencesFor }: typeof Answering): void {
+  #refreshGrammar({ phrasesFor, sentencesFor, groundsOf }: typeof Answering): void {
     const { bench } = this.#keeper;
     const phrases = phrasesFor(bench);
     const { addressWord, rounding: { unit } } = bench.state.settings;
     const said = [addressWord, unit, bench.conversation.question?.kind, ...phrases].join('|');
-    if (said === this.#listensFor) return;
+    // What nothing stands on any more is listened for until the next change: only what is missing is worth one of its own.
+    const grounds = groundsOf(bench);
+    if (said === this.#listensFor && [...grounds].every((ground) => this.#followsOn.has(ground))) return;
     this.#listensFor = said;
+    this.#followsOn = grounds;
     void this.#ear.setGrammar(phrases, addressWord, sentencesFor(bench));
   }
   /** What the ear was last told that may be said. */
   #listensFor = '';
+  #followsOn: ReadonlySet<string> = new Set();
 
   #see(news: Partial<Seen>): void {
     this.#seen = { ...this.#seen, ...news };

@@ -11,6 +11,8 @@ import type { Expression } from './expression.ts';
 import { BOARD_SENTENCES } from './boards.ts';
 import { FACE_SENTENCES } from './faces.ts';
 import { DURATION, INTERVAL, SPAN } from './durations.ts';
+import { FOLLOWS_ON, groundsOf } from './follows.ts';
+import type { Ground } from './follows.ts';
 import { FRACTION_OF, LENGTHS } from './measures.ts';
 import { ordinalChoices, plain, spokenNames } from './names.ts';
 import { counted, RARE } from './numbers.ts';
@@ -29,8 +31,10 @@ const SUMS = 300;
 
 /** Every sentence that the bench understands now, word for word: from the same table as the parser's. */
 export function sentencesFor(bench: Bench): Expression {
-  const bySlot = slotSentences(bench);
-  const rows = (table: readonly Row[]) => either(...table.flatMap(({ topic, patterns }) => patterns.map((pattern) => rarely(sequence(pattern, bySlot), topic === 'reckoning' ? SUMS : 0))));
+  const grounds = groundsOf(bench);
+  const bySlot = slotSentences(bench, grounds);
+  const stands = ({ about }: Row) => { const ground = FOLLOWS_ON.get(about); return ground === undefined || grounds.has(ground); };
+  const rows = (table: readonly Row[]) => either(...table.filter(stands).flatMap(({ topic, patterns }) => patterns.map((pattern) => rarely(sequence(pattern, bySlot), topic === 'reckoning' ? SUMS : 0))));
   const asked = bench.conversation.question !== null;
   const answers = ANSWERS.filter((row) => rowPhrases(row, examplesFor(bench)).length > 0);
   const said = either(rarely(rows(WHOLE_REQUESTS), asked ? FOLLOWS : 0), rarely(rows(answers), asked ? 0 : FOLLOWS), rarely(rows(FOLLOW_UPS), FOLLOWS));
@@ -85,12 +89,12 @@ function expressionOf(node: PatternNode, bySlot: SlotSentences): Expression {
 }
 
 /** The words of every slot. */
-function slotSentences(bench: Bench): SlotSentences {
+function slotSentences(bench: Bench, grounds: ReadonlySet<Ground>): SlotSentences {
   const { settings: { rounding: { unit }, temperature } } = bench.state;
   const names = spokenNames(bench);
   const { length, small, gap, along } = LENGTHS[unit];
   const [times, degrees, board] = [counted(2, MOST_TIMES), degreesIn(temperature), counted(1, mostBoards(bench))];
-  const operand = either(length, names.size, rarely(either('that', 'it', 'the answer', 'the last answer'), RARE));
+  const operand = either(length, names.size, ...(grounds.has('answer') ? [rarely(either('that', 'it', 'the answer', 'the last answer'), RARE)] : []));
   const examples = (name: SlotName) => oneOf([...new Set(slots[name].samples(bench).map(plain))]);
   return {
     ...names, ...FACE_SENTENCES, ...BOARD_SENTENCES, other: names.copy, species: examples('species'),

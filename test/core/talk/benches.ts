@@ -35,7 +35,7 @@ export function bench(about: { readonly state?: Partial<State>; readonly screen?
   };
 }
 
-/** A bench on which everything in the table can be said: a size on the screen, one measured, marks being told. */
+/** A bench on which everything in the table can be said: a size on the screen, one measured, marks being told, something done and something taken back. */
 export const TALKATIVE = beingTold(bench({ screen: { name: 'size', size: 'leg.width', copy: 2 }, state: { measurements: [{ size: 'leg.width', copy: 2, length: inches(3.25) }] } }));
 
 export function inches(count: number): Length {
@@ -48,5 +48,6 @@ export function modelWords(): ReadonlySet<string> {
 }
 
 function beingTold(told: Bench): Bench {
-  return { ...told, conversation: { ...told.conversation, inTurn: { items: [{ say: 'One inch.' }, { say: 'Two inches.' }], at: 0 } } };
+  const inTurn = { items: [{ say: 'One inch.' }, { say: 'Two inches.' }], at: 0 };
+  return { ...told, conversation: { ...told.conversation, inTurn, lastReply: { say: 'One inch.', lengths: [inches(1)] } }, acts: { standing: [1], scratched: [2], gone: new Set([2]) } };
 }
