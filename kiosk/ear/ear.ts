@@ -195,7 +195,8 @@ class BenchEar implements Ear {
     await this.#quiet();
     this.#attention.addressWord = addressWord;
     this.#learn({ addressWord });
-    const words = [...new Set([...wordsToAsk(phrases, addressWord), ...(sentences === undefined ? [] : wordsIn(sentences))])];
+    // The sentences have every word of the phrases.
+    const words = sentences === undefined ? wordsToAsk(phrases, addressWord) : [...new Set([addressWord, ...wordsIn(sentences)])];
     const strict = sentences === undefined ? undefined : { sentences, addressWord };
     const grammar = await this.#care.setGrammar(words, (unknown) => makeGrammar(phrases, addressWord, unknown), strict);
     return { applied: grammar !== undefined, unknownWords: grammar?.unheard ?? [] };

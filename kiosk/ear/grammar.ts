@@ -58,7 +58,7 @@ function wordsOf(phrases: readonly string[], addressWord: string): readonly stri
 }
 
 function splitWords(phrase: string): readonly string[] {
-  return phrase.toLowerCase().split(/[\s-]+/).filter((word) => word !== '' && word !== UNKNOWN_WORD);
+  return phrase.toLowerCase().replace(/[^\S ]|-/g, ' ').split(' ').filter((word) => word !== '' && word !== UNKNOWN_WORD);
 }
 
 /** The known stretches of a phrase; the first is empty when the phrase begins with an unknown word. */

@@ -43,7 +43,7 @@ export interface Patience {
   readonly answerWithinMs: number;
 }
 
-/** A grammar of sentences takes half a second to make on a desk, and several on a slow board that has other things to do. */
+/** The first grammar of sentences takes a second to make on a desk, with its model, and several on a slow board that has other things to do. */
 const GRAMMAR_WITHIN_MS = 30_000;
 
 /**
