@@ -72,14 +72,15 @@ function makeNames(piece: LoadedPiece): Names {
     ...[...owned.values()].flatMap((sizes) => ownerAliases(piece, sizes)),
     ...parameterAliases(piece, sized.filter(({ description }) => description.owner.kind === 'parameter')),
   ];
+  const exact = [...aliases, ...aliases.flatMap(turnedRound)];
   const places = new Map(piece.file.parts.flatMap((part) => part.places ?? []).map((place) => [key(place), place]));
   return {
-    exact: indexed(aliases),
+    exact: indexed(exact),
     loose: looselyIndexed(aliases),
     owners: [...new Map(aliases.map(({ owner }) => [`${owner.owner.kind} ${owner.say}`, owner])).values()],
     parts: new Map(piece.file.parts.map((part) => [part.id, part])),
     places,
-    words: new Set([...aliases.flatMap(({ name, owner }) => [name, ...owner.dimensions.keys()]), ...places.keys()].flatMap((name) => name.split(' '))),
+    words: new Set([...exact.flatMap(({ name, owner }) => [name, ...owner.dimensions.keys()]), ...places.keys()].flatMap((name) => name.split(' '))),
   };
 }
 
@@ -107,6 +108,15 @@ function jointAliases(piece: LoadedPiece, owner: SizeOwner, sizes: readonly Size
   };
   const halves = [half(nameOf(joint.tenonOn), 'tenon'), half(nameOf(joint.tenonOn), 'mortise'), half(nameOf(joint.mortiseIn), 'mortise'), ...(joint.haunch === undefined ? [] : [half(nameOf(joint.tenonOn), 'haunch')]), ...(joint.shape === 'bridle' ? [half(nameOf(joint.tenonOn), 'slot'), half(nameOf(joint.mortiseIn), 'slot')] : [])];
   return halves.filter(({ name }) => name !== key(owner.name));
+}
+
+const HALVES: ReadonlySet<string> = new Set(['tenon', 'mortise', 'slot', 'haunch']);
+
+/** 'tenon of the long rail', for the long rail tenon. */
+function turnedRound({ name, owner }: Alias): Alias[] {
+  const words = name.split(' ');
+  const half = words.at(-1) ?? '';
+  return owner.owner.kind === 'joint' && words.length > 1 && HALVES.has(half) ? [{ name: `${half} of ${words.slice(0, -1).join(' ')}`, owner }] : [];
 }
 
 /** 'inside length' is the length of the inside, 'height' that of the piece, 'overhang' a size by itself. */

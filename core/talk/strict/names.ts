@@ -107,7 +107,7 @@ function aliasesOf(index: Names['exact']): Alias[] {
   return [...index].map(([name, owners]) => {
     const asWritten = owners.map(({ say }) => plain(say)).filter((say) => canonicalWords(say).join(' ') === name);
     const plurals = owners.flatMap(({ owner }) => (owner.kind === 'part' && owner.count > 1 ? [plain(owner.plural)] : owner.kind === 'joint' ? [pluralOf(name)] : [])).filter((plural) => canonicalWords(plural).join(' ').endsWith(name));
-    return { name, owners, said: [...new Set([...(asWritten.length > 0 ? asWritten : [name]), ...plurals.map((plural) => lastWords(plural, name))])] };
+    return { name, owners, said: [...new Set([...(asWritten.length > 0 ? asWritten : [name, name.replace(' of ', ' of the ')]), ...plurals.map((plural) => lastWords(plural, name))])] };
   });
 }
 

@@ -23,6 +23,8 @@ const AS_SAID: Partial<Record<Request['kind'], readonly string[]>> = {
   air: ['sixty percent humidity', 'the humidity is sixty percent'],
   'stock moisture': ['the wood is at nine percent', 'moisture nine percent'],
   'glue tonight': ['how warm must it be', 'can I glue today', 'is it too cold to glue'],
+  size: ['how long is the tenon of the short rail', 'length of the tenon of the short rail', 'how deep is the mortise of the long rail'],
+  'marks of joint': ['where does the mortise of the long rail start'],
   record: ['record two and a half for leg two width', 'leg two is two and a half wide', 'leg two width is two and a half'],
   'in other unit': ['convert seven eighths to millimeters', "what's seven eighths in millimeters"],
   'fraction of': ['where is the middle of the top width', 'half the top width'],
