@@ -45,6 +45,6 @@ function planOf({ state }: Bench, { id, made }: Panel): ArchPlan {
 function sayPlan(bench: Bench, panel: Panel): string {
   const { arches, alike } = planOf(bench, panel);
   const told = arches.map((arch, index) => `board ${sayNumber(index + 1)} ${arch}`);
-  const same = alike.length === 0 ? 'By turns, all of them.' : sentence(`${sayList(alike.map((board) => `board ${sayNumber(board)}`))} ${alike.length === 1 ? 'arches as its neighbour does' : 'arch as their neighbours do'}, because you want ${alike.length === 1 ? 'it' : 'them'} so`);
+  const same = alike.length === 0 ? 'They go by turns, one up, one down.' : sentence(`${sayList(alike.map((board) => `board ${sayNumber(board)}`))} ${alike.length === 1 ? 'arches as its neighbour does' : 'arch as their neighbours do'}, because you want ${alike.length === 1 ? 'it' : 'them'} so`);
   return `${sentence(`${panel.name}, growth rings seen on the end, from the front edge: ${sayList(told)}`)} ${same}`;
 }

@@ -13,7 +13,7 @@ export const MOST_WORDS = 62;
 const PORTION_WORDS = 50;
 /** What leads through the work by itself: there 'next' has a meaning of its own, and a caution at the end must not have to be asked for. */
 const LEADS: ReadonlySet<Request['kind']> = new Set(['next step', 'step done', 'step back', 'skip step', 'reopen step', 'go to step', 'begin gluing', 'next move', 'chop stage', 'next cut', 'cut made']);
-const LEADING_SCREENS: ReadonlySet<string> = new Set(['gluing', 'chopping', 'step', 'truing']);
+const LEADING_SCREENS: ReadonlySet<string> = new Set(['gluing', 'chopping', 'step', 'truing', 'faces']);
 /** What lies on such a screen, asked for once more or at length. */
 const ASKED_AT_LENGTH: ReadonlySet<Request['kind']> = new Set(['tell the step', 'where am I']);
 /** What is looked up in between, with the place kept. */
@@ -76,7 +76,8 @@ function lengthsOf({ lengths }: InTurnItem): Pick<Reply, 'lengths'> {
 export function withPortions({ kind }: Request, response: Response): Response {
   const { reply } = response;
   const leads = LEADS.has(kind) || (LEADING_SCREENS.has(reply.screen?.name ?? '') && !ASKED_AT_LENGTH.has(kind));
-  if (countWords(reply.say) <= MOST_WORDS || reply.inTurn !== undefined || leads) return response;
+  // What is wrong must not wait for a 'next'.
+  if (countWords(reply.say) <= MOST_WORDS || reply.inTurn !== undefined || leads || reply.signal === 'wrong') return response;
   const [first = '', ...rest] = portionsOf(reply.say);
   if (rest.length === 0) return response;
   if (reply.question !== undefined) return { ...response, reply: { ...reply, say: `${first} The rest is on the screen. ${sentencesIn(rest.at(-1) ?? '').at(-1) ?? ''}`, note: reply.note ?? reply.say } };

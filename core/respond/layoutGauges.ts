@@ -53,7 +53,8 @@ function forThisStep(bench: Bench, gauges: GaugeState): Response {
   const lines = job.gaugings.map((gauging) => `${gauging.marks}, ${saySetting(state, gauging)} from the ${gauging.from}, with ${gaugeHolding(gauges, planned, gauging)}`);
   const warning = here ? warningFor(gauges, here) : '';
   return tell({
-    say: [sentence(`${job.say}: ${sayResets(state, gauges, planned.resets)}`), ...lines.map(sentence), warning].filter(Boolean).join(' '),
+    // The warning first: it must not wait for what is told after it.
+    say: [warning, sentence(`${job.say}: ${sayResets(state, gauges, planned.resets)}`), ...lines.map(sentence)].filter(Boolean).join(' '),
     ...shown(job.say, job.gaugings.flatMap((gauging) => settingAnswers(`${gauging.marks}, from the ${gauging.from}`, gauging)), warning || 'mark every copy before a gauge is touched'),
   });
 }

@@ -30,7 +30,7 @@ export function respondToPaper(bench: Bench, request: PaperRequest, now: Moment)
   if (!sheets.ok) return refuse(sheets.fault, { screen: { name: 'paper' } });
   switch (request.kind) {
     case 'sheets': return told(order, sheet, sheets.value, '');
-    case 'print sheets': return told(order, sheet, sheets.value, ' Printing. Choose 100 percent, and no fitting to the page.', 'printer');
+    case 'print sheets': return told(order, sheet, sheets.value, ' Printing. Choose 100 percent, not fitted to the page.', 'printer');
     case 'save sheets': return told(order, sheet, sheets.value, '', 'file');
     default: return assertNever(request);
   }
@@ -45,7 +45,7 @@ function sheetOn(screen: Screen): SheetChoice | undefined {
 function told({ piece, paper }: SheetOrder, sheet: SheetChoice, { pages, groups }: SheetSet, more: string, to?: 'printer' | 'file'): Response {
   const name = nameOfSheets(piece, sheet);
   const joined = groups.filter(({ rows, columns }) => rows * columns > 1).map(({ rows, columns }) => (rows === 1 ? `${sayNumber(columns)} in a row` : `${sayNumber(rows)} rows of ${sayNumber(columns)}`));
-  const say = sentence(`the ${name} takes ${sayCount(pages.length, `sheet of ${PAPERS[paper].say}`, `sheets of ${PAPERS[paper].say}`)}${joined.length === 0 ? '' : `, joined ${sayList(joined)}`}`);
+  const say = sentence(`the ${name} takes ${sayCount(pages.length, `sheet of ${PAPERS[paper].say} paper`, `sheets of ${PAPERS[paper].say} paper`)}${joined.length === 0 ? '' : `, joined ${sayList(joined)}`}`);
   return tell({ say: `${say}${more}`, screen: { name: 'paper', sheet }, ...(to === undefined ? {} : { paper: { to, sheet } }) });
 }
 

@@ -34,9 +34,9 @@ export function tellPrintScale({ state, conversation: { screen } }: Bench, order
   const other = found.length === 2 ? '' : ` Measure the one ${across === undefined ? 'across' : 'upright'} as well: paper may stretch one way only.`;
   const answers = found.map(({ direction, scale }) => ({ label: direction, length: absolute(scale.offOverLongest) }));
   return tell({
-    say: off.length === 0 ? `${barsOf(found.map(({ scale }) => scale))}, true to size, as near as a rule is read. ${unseen(state, longest)}${other}` : `${barsOf(off.map(({ scale }) => scale))}. ${off.map(({ direction, scale }) => sayOff(state, direction, scale, longest)).join(' ')} Not true: print again at 100 percent, with no fitting to the page.${found.length > off.length ? ' The other way it is true.' : ''}${other}`,
+    say: off.length === 0 ? `${barsOf(found.map(({ scale }) => scale))}, true to size, as near as a rule is read. ${unseen(state, longest)}${other}` : `${barsOf(off.map(({ scale }) => scale))}. ${off.map(({ direction, scale }) => sayOff(state, direction, scale, longest)).join(' ')} Not true: print again at 100 percent, not fitted to the page.${found.length > off.length ? ' The other way it is true.' : ''}${other}`,
     note: `${off.length === 0 ? 'True' : 'Not true'}. ${sayList(found.map(({ direction, scale }) => `${direction}: ${writeLength(scale.measured, TENTHS)} for ${writeLength(scale.bar, TENTHS)}, factor ${factor(scale)}`))}`,
-    screen: { name: 'reckoning', result: { question: `${found.map(({ direction }) => direction).join(' and ')}, off over ${written(state, longest)}: ${off.length === 0 ? 'true' : 'not true, print at 100 %, no fitting'}`, answers } },
+    screen: { name: 'reckoning', result: { question: `${found.map(({ direction }) => direction).join(' and ')}, off over ${written(state, longest)}: ${off.length === 0 ? 'true' : 'not true, print at 100 %, not fitted to the page'}`, answers } },
     ...(off.length === 0 ? {} : { signal: 'wrong' as const }), lengths: answers.map(({ length }) => length),
   });
 }

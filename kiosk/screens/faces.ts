@@ -21,10 +21,10 @@ type FacesScreenOf = Extract<Screen, { name: 'faces' }>;
 
 /** In as few words as go on a key. */
 const LEVEL_KEYS: Readonly<Record<Level, string>> = {
-  hidden: 'hiding', best: 'best to the front', shown: 'showing', 'glue lines': 'glue lines off the front', pairs: 'pairs that match', arches: 'arches up', 'face marks': 'face marks outside',
+  hidden: 'faces to hide', best: 'best to the front', shown: 'faces to show', 'glue lines': 'glue lines off the front', pairs: 'faces side by side match', arches: 'arches up', 'face marks': 'face side, face edge outside',
 };
 
-/** The corners from above; behind 'likes' each copy, and behind each of its faces what can be told of it. */
+/** The corners from above; behind 'choose faces' each copy, and behind each of its faces what can be told of it. */
 @customElement('bench-faces')
 export class FacesScreen extends LeafingScreen {
   static override styles = [...LeafingScreen.styles, choiceStyles, css`
@@ -71,7 +71,7 @@ export class FacesScreen extends LeafingScreen {
     }
     return keyRow('faces', {
       step: show({ name: 'step' }),
-      likes: { here: () => { this.choosing = 'copy'; this.page = 0; } },
+      'choose faces': { here: () => { this.choosing = 'copy'; this.page = 0; } },
       'place them': { request: { kind: 'place them', part } },
       'second best': { request: { kind: 'second best', part } },
       'what counts': { here: () => { this.choosing = 'order'; this.page = 0; } },
@@ -92,9 +92,9 @@ export class FacesScreen extends LeafingScreen {
 
   #corners({ faced: { part, names, problem }, copies, what }: Shown): TemplateResult {
     const lines = problem.likes.map((likes, index) => ({ copy: index + 1, said: sayLikes(likes).join('; ') })).filter(({ said }) => said !== '');
-    return html`<div class="faces"><header class="head"><h1 class="title">${names.many} ${what}</h1><span class="legend">○ show · ● best · ╱ hide · heavy line: shows · hatched: mortise</span></header>
-      ${copies.length === 0 ? html`<p class="drawing none">No ${part.name} has its place yet. Tell which faces you like, then place them.</p>` : html`<corners-drawing class="drawing" .copies=${copies} .name=${names.many}></corners-drawing>`}
-      <div class="told">${lines.length === 0 ? html`<p>Look at the numbered end: A, B, C, D go round clockwise. Nothing is told of them yet.</p>` : lines.map(({ copy, said }) => html`<p><b>${copy}</b> ${said}</p>`)}</div></div>`;
+    return html`<div class="faces"><header class="head"><h1 class="title">${names.many} ${what}</h1><span class="legend">○ show · ● best · ╱ hide · heavy line: in sight · hatched: mortise</span></header>
+      ${copies.length === 0 ? html`<p class="drawing none">No ${part.name} has its place yet. Tell which faces are to show and which to hide, then place them.</p>` : html`<corners-drawing class="drawing" .copies=${copies} .name=${names.many}></corners-drawing>`}
+      <div class="told">${lines.length === 0 ? html`<p>Looking at the numbered end, A, B, C and D go round clockwise. Nothing is told of them yet.</p>` : lines.map(({ copy, said }) => html`<p><b>${copy}</b> ${said}</p>`)}</div></div>`;
   }
 
   #title({ faced: { part, problem } }: Shown): string {
@@ -157,14 +157,14 @@ export class FacesScreen extends LeafingScreen {
     const { wish, mark, figure, glueLines } = told(likes, face);
     const is = (quality: Quality): boolean => [wish, mark, figure, glueLines ? 'glue lines' : undefined].includes(quality);
     return QUALITIES.map((as): Choice => ({
-      label: as === 'straight' || as === 'flat' ? `${as} grain` : as === 'plain' ? 'nothing of all this' : as, ...(as === 'plain' ? {} : { chosen: is(as) }),
+      label: as === 'straight' || as === 'flat' ? `${as} grain` : as === 'plain' ? 'none of these' : as, ...(as === 'plain' ? {} : { chosen: is(as) }),
       does: { request: { kind: 'like faces', part, copy, likings: [{ faces: [face], as }] } },
     }));
   }
 
   #order(part: string, order: Shown['faced']['problem']['order']): readonly Choice[] {
     return [
-      ...order.map((level, index): Choice => ({ label: LEVEL_KEYS[level], detail: `now ${index + 1}`, does: { request: { kind: 'what counts', part, change: { level } } } })),
+      ...order.map((level, index): Choice => ({ label: LEVEL_KEYS[level], detail: `counts no. ${index + 1} now`, does: { request: { kind: 'what counts', part, change: { level } } } })),
       { label: 'the usual order', does: { request: { kind: 'what counts', part, change: 'usual' } } },
     ];
   }

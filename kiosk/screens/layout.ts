@@ -53,7 +53,7 @@ export class LayoutScreen extends BenchScreen {
     const own = { part, ...(copy === undefined ? {} : { copy }) };
     return keyRow('layout', {
       step: show({ name: 'step' }),
-      'face before': several ? { request: { kind: 'layout face', ...own, to: 'back' } } : null,
+      'previous face': several ? { request: { kind: 'layout face', ...own, to: 'back' } } : null,
       'next face': several ? { request: { kind: 'layout face', ...own, to: 'next' } } : null,
       'next copy': (partOf(this.view.bench.state, part)?.count ?? 1) > 1 ? { request: { kind: 'layout face', to: 'next copy' } } : null,
       paper: { does: { request: { kind: 'sheets', sheet: { what: 'layout', ...own } } }, disabled: !sound },

@@ -49,8 +49,8 @@ export class PaperScreen extends LeafingScreen {
     const shown = pages[this.page];
     const name = nameOfSheets(order.piece, sheet);
     return html`<div class="paper"><div class="preview">${shown === undefined ? '' : drawPage(shown, `Sheet ${this.page + 1} of the ${name}`)}</div>
-      <div class="about"><h1>${name}</h1><p>${pages.length} ${pages.length === 1 ? 'sheet' : 'sheets'} of ${PAPERS[order.paper].say}${joinedText(groups)}</p>
-        <p>sheet ${this.page + 1} of ${pages.length}</p><p>Print at 100 %, with no fitting. Then measure the bars, and tell me.</p></div></div>`;
+      <div class="about"><h1>${name}</h1><p>${pages.length} ${pages.length === 1 ? 'sheet' : 'sheets'} of ${PAPERS[order.paper].say} paper${joinedText(groups)}</p>
+        <p>sheet ${this.page + 1} of ${pages.length}</p><p>Print at 100 %, not fitted to the page. Then measure the printed bars, and tell me what they measure.</p></div></div>`;
   }
 
   keys(): readonly KeySpec[] {
@@ -110,7 +110,7 @@ function labelOf({ file }: SheetOrder['piece'], { part, copy }: Extract<SheetCho
 
 function joinedText(groups: SheetSet['groups']): string {
   const joined = groups.filter(({ rows, columns }) => rows * columns > 1);
-  return joined.length === 0 ? '' : `, joined ${joined.map(({ rows, columns }) => `${rows} × ${columns}`).join(' and ')}`;
+  return joined.length === 0 ? '' : `, joined ${joined.map(({ rows, columns }) => (rows === 1 ? `${columns} in a row` : columns === 1 ? `${rows} one above the other` : `in ${rows} rows of ${columns}`)).join(' and ')}`;
 }
 
 declare global {

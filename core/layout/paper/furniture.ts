@@ -36,7 +36,7 @@ export function furniture(form: PageForm, { title, sheet, drawn }: Heading): rea
 }
 
 function advice(drawn: string): readonly string[] {
-  return [drawn, 'Print at 100 %, with no fitting to the page.', 'Measure a bar across and one upright,', 'and tell the bench what they measure.'];
+  return [drawn, 'Print at 100 %, not fitted to the page.', 'Measure a bar across and one upright,', 'and tell the bench what they measure.'];
 }
 
 function barAcross(start: Spot, length: Length, parts: number, say: string, of: string): readonly Item[] {

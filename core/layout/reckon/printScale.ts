@@ -22,7 +22,7 @@ export const printScale = reckoning({
       const { off, offOverLongest, factor, isTrue } = scaleOf(whole, measured, longest);
       return [
         { key: `${direction}.factor`, number: factor, unit: 'of the print' }, { key: `${direction}.off`, length: off },
-        { key: `${direction}.offOverLongest`, length: offOverLongest }, { key: `${direction}.verdict`, text: isTrue ? 'true' : 'not true: print at 100 %, with no fitting' },
+        { key: `${direction}.offOverLongest`, length: offOverLongest }, { key: `${direction}.verdict`, text: isTrue ? 'true' : 'not true: print at 100 %, not fitted to the page' },
       ];
     };
     return success({

@@ -29,7 +29,7 @@ function told(piece: LoadedPiece): readonly string[] {
 function asked(words: string): string {
   const session = new Session();
   session.request({ kind: 'load piece', text: writePiece(everyJointFile()), from: 'the test' });
-  return session.say(words);
+  return session.hearOut(words);
 }
 
 describe('a piece with every joint', () => {

@@ -4,7 +4,7 @@ import { Session } from './session.ts';
 describe('sheets, asked for by voice', () => {
   it('are counted before any paper is used', () => {
     const session = Session.withDemo();
-    expect(session.say('how many sheets for the rod')).toMatch(/^The rod takes \w+ sheets of letter, joined/);
+    expect(session.say('how many sheets for the rod')).toMatch(/^The rod takes \w+ sheets of letter paper, joined/);
     expect(session.bench.conversation.screen).toEqual({ name: 'paper', sheet: { what: 'rod' } });
     expect(session.say('how many sheets for the leg')).toMatch(/^The layout of the leg takes/);
   });
@@ -22,7 +22,7 @@ describe('sheets, asked for by voice', () => {
     const session = Session.withDemo();
     session.say('use a four paper');
     expect(session.bench.state.settings.paper).toBe('a4');
-    expect(session.say('how many sheets for the cut list')).toBe('The cut list takes one sheet of A4.');
+    expect(session.say('how many sheets for the cut list')).toBe('The cut list takes one sheet of A4 paper.');
   });
 
   it('are refused without a piece, for a part without marks, and when nothing is chosen, with what to do', () => {
