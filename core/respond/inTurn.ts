@@ -9,6 +9,8 @@ import { sentence } from './saying.ts';
 
 /** What is said at once is over in 25 s at the usual pace of 150 words a minute; how much an ear keeps is common practice, no source. */
 export const MOST_WORDS = 62;
+/** What is wrong should not wait for a 'next': half a minute. */
+export const MOST_WORDS_OF_A_WARNING = 75;
 /** A longer reply that nobody has divided is told in portions of about this many words. */
 const PORTION_WORDS = 50;
 /** What leads through the work by itself: there 'next' has a meaning of its own, and a caution at the end must not have to be asked for. */
@@ -76,8 +78,8 @@ function lengthsOf({ lengths }: InTurnItem): Pick<Reply, 'lengths'> {
 export function withPortions({ kind }: Request, response: Response): Response {
   const { reply } = response;
   const leads = LEADS.has(kind) || (LEADING_SCREENS.has(reply.screen?.name ?? '') && !ASKED_AT_LENGTH.has(kind));
-  // What is wrong must not wait for a 'next'.
-  if (countWords(reply.say) <= MOST_WORDS || reply.inTurn !== undefined || leads || reply.signal === 'wrong') return response;
+  const most = reply.signal === 'wrong' ? MOST_WORDS_OF_A_WARNING : MOST_WORDS;
+  if (countWords(reply.say) <= most || reply.inTurn !== undefined || leads) return response;
   const [first = '', ...rest] = portionsOf(reply.say);
   if (rest.length === 0) return response;
   if (reply.question !== undefined) return { ...response, reply: { ...reply, say: `${first} The rest is on the screen. ${sentencesIn(rest.at(-1) ?? '').at(-1) ?? ''}`, note: reply.note ?? reply.say } };

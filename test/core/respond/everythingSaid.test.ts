@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { TIMER_KINDS } from '../../../core/clock/timer.ts';
-import { countWords, MOST_WORDS } from '../../../core/respond/inTurn.ts';
+import { countWords, MOST_WORDS_OF_A_WARNING } from '../../../core/respond/inTurn.ts';
 import { respond } from '../../../core/respond/respond.ts';
 import { examplesFor } from '../../../core/talk/expand.ts';
 import { phrasesOf } from '../../../core/talk/grammar.ts';
@@ -97,7 +97,7 @@ test('what is said to only look something up writes nothing', () => {
 const MAY_BE_LONGER = /^(?:I do not know how long the power was off|Glue-up of the )/;
 
 test('nothing that is asked for takes longer than half a minute to say: more is told piece by piece', () => {
-  const longer = [...walked.said.keys()].filter((text) => countWords(text) > MOST_WORDS + 13 && !MAY_BE_LONGER.test(text));
+  const longer = [...walked.said.keys()].filter((text) => countWords(text) > MOST_WORDS_OF_A_WARNING && !MAY_BE_LONGER.test(text));
   expect(longer).toEqual([]);
   expect([...walked.said.keys()].filter((text) => text.endsWith('Say next for the one after.')).length).toBeGreaterThan(3);
 });
