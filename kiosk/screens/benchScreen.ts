@@ -68,10 +68,10 @@ export abstract class BenchScreen extends LitElement {
       ${keys.length === 0 ? nothing : html`<nav class="row" aria-label="keys">${keys.map((spec) => html`<bench-key .spec=${spec}></bench-key>`)}</nav>`}`;
   }
 
-  /** While something is told piece by piece, the keys lead through it. */
+  /** While marks are told one by one, the keys lead through them; what is only long stands on the screen, which keeps its own. */
   #keysNow(): readonly KeySpec[] {
     const { inTurn } = this.view.bench.conversation;
-    if (inTurn === undefined || this.padShown || this.inside !== null) return this.keys();
+    if (inTurn?.items[inTurn.at]?.note === undefined || this.padShown || this.inside !== null) return this.keys();
     const turn = (to: 'next' | 'back' | 'enough') => ({ request: { kind: 'tell in turn', to } }) as const;
     return keyRow('told in turn', {
       enough: turn('enough'),

@@ -116,7 +116,7 @@ export class CuttingScreen extends BenchScreen {
 
   #next(board: TakenBoard): TemplateResult {
     const { inTurn, lastReply } = this.view.bench.conversation;
-    if (inTurn !== undefined) return html`${lastReply?.note ?? ''}`;
+    if (inTurn?.items[inTurn.at]?.note !== undefined) return html`${lastReply?.note ?? ''}`;
     const cut = board.cuts[board.made];
     const write = (length: typeof board.stood.length): string => writeLength(length, this.settings.rounding);
     const heart = tellHeart(board.stood);

@@ -156,7 +156,7 @@ const inFull = (one: Step | undefined): Screen => ({ name: 'step', inFull: true,
 const SAID = 'Long rail, shoulder to shoulder, thirty-one, and five eighths inches, full. Two long rails, both the same.';
 
 const MARKED: Screen = { name: 'reckoning', result: { question: 'marks on leg 1: mortises start', answers: ['long rail', 'short rail', 'side stretcher', 'back stretcher'].map((label, index) => ({ label, length: nanometres((index * 7 + 3.75) * INCH) })), note: 'They end: long rail 4 1/2 in, short rail 4 1/2 in, side stretcher 25 3/4 in, back stretcher 21 3/4 in. From the top end.' } };
-const toldOf = (note: string, lengths: readonly Length[] = []): Reply => ({ say: 'Side stretcher mortise.', note, inTurn: { items: Array.from({ length: 18 }, () => ({ say: 'Side stretcher mortise.', lengths })), at: 4 } });
+const toldOf = (note: string, lengths: readonly Length[] = []): Reply => ({ say: 'Side stretcher mortise.', note, inTurn: { items: Array.from({ length: 18 }, () => ({ say: 'Side stretcher mortise.', note, lengths })), at: 4 } });
 
 /** Every screen in the states that fill it most: for looking at, and for proving that nothing overflows. */
 export const SAMPLES: Readonly<Record<string, KioskView>> = {
