@@ -29,7 +29,7 @@ export const FACE_ROWS = [
   row('grain down, of the one on the screen', ['grain down'], (_, bench) => shown(bench, (of) => ({ kind: 'like end', ...of, what: 'up', end: 'other' }))),
   row('arches up, of the one on the screen', ['(arch|arches) up'], (_, bench) => shown(bench, (of) => ({ kind: 'like end', ...of, what: 'arch', end: 'numbered' }))),
   row('arches down, of the one on the screen', ['(arch|arches) down'], (_, bench) => shown(bench, (of) => ({ kind: 'like end', ...of, what: 'arch', end: 'other' }))),
-  row('the faces of one', ['[what are|show] [me] the faces of [the] {copy}', 'which way does [the] {copy} face', 'how does [the] {copy} stand', 'where does [the] {copy} go', '[show [me]] the map of [the] {copy}'], ({ copy }) => ({ kind: 'faces of', ...copy })),
+  row('the faces of one', ['[what are|show] [me] the faces of [the] {copy}', 'which way does [the] {copy} face', 'how does [the] {copy} stand', 'where (does [the] {copy} go|is [the] {copy})', 'which face of [the] {copy} is (best|the reference face)', 'what is the reference face of [the] {copy}', '[show [me]] the map of [the] {copy}'], ({ copy }) => ({ kind: 'faces of', ...copy })),
   row('place them by their faces', ['place them', 'which goes where', 'where do they go'], () => ({ kind: 'place them' })),
   row('place a part by its faces', ['place [the] {parts}', 'which {parts} goes where', 'where should [the] {parts} go'], ({ parts: { part } }) => ({ kind: 'place them', part })),
   row('the second best placing', ['[what is] [the] second best [and why]', 'why not another way'], () => ({ kind: 'second best' })),

@@ -5,7 +5,7 @@ const row = rowsOf('layout');
 /** Every face with its marks, trueness of what was made, and the gauges. */
 export const LAYOUT_ROWS = [
   row('the layout of a part, face by face', ['[show [me]] [the] layout of [the] {part}', 'draw [me] [the] {part}'], ({ part }) => ({ kind: 'layout face', ...part })),
-  row('the layout of what is at hand', ['[show [me]] [the] layout', 'draw [me] [the] marks'], () => ({ kind: 'layout face' })),
+  row('the layout of what is at hand', ['[show [me]] [the] layout', 'draw [me] [the] marks', 'show [me] the drawing'], () => ({ kind: 'layout face' })),
   row('one face of a layout', ['[show [me]] [the] layout of face {face} [of [the] {copy}]', '[turn it] to face {face}', '[show [me]] [the] layout of [the] {copy} face {face}'], ({ face, copy }) => ({ kind: 'layout face', ...copy, to: face })),
   row('the next face of a layout', ['[the] next face', '[the] other face'], () => ({ kind: 'layout face', to: 'next' })),
   row('the face of a layout before', ['[the] face before', '[the] previous face'], () => ({ kind: 'layout face', to: 'back' })),

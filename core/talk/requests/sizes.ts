@@ -9,6 +9,7 @@ const row = rowsOf('sizes');
 export const SIZE_ROWS = [
   row('a size', ['how {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut) [the] {owner}'],
     ({ adjective, owner }) => withSize(owner, adjective, (size) => ({ kind: 'size', ...size }))),
+  row('how far apart the shoulders are', ['how far apart are the shoulders (of|on) [the] {owner}'], ({ owner }) => withSize(owner, ['shoulder to shoulder'], (size) => ({ kind: 'size', ...size }))),
   row('a size by its name', ['what is [the] {size}', '{size}', 'how (long|big|much) (is|are) [the] {size}', '(tell|give) me [the] {size}', 'say [the] {size}', 'show [me] [the] {size}'], ({ size }) => ({ kind: 'size', ...size })),
   row('all sizes of a part', ['how big (is|are) [the] {part}', '[what are] [the] sizes of [the] {part}', '{part} sizes', 'what size (is|are) [the] {part}', 'what does [the] {part} measure', 'tell me about [the] {part}', 'show [me] [the] {part}'],
     ({ part }) => ({ kind: 'sizes of part', ...part })),
