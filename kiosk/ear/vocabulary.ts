@@ -1,5 +1,6 @@
 import { buildModel, mustHave, readWords } from './engine.ts';
 import type { Engine, EngineModel, Printed } from './engine.ts';
+import { FILLERS } from '../../core/talk/words.ts';
 import { NEVER } from '../../core/talk/strict/expression.ts';
 import type { Expression } from '../../core/talk/strict/expression.ts';
 import { WordGraphs } from '../../core/talk/strict/wordGraphs.ts';
@@ -134,6 +135,7 @@ class Grammars {
   }
 
   of(sentences: Expression, addressWord: string): Fst {
-    return sentenceGraph(this.#graphs.graphOf(sentences), { unknown: this.#numbers.get(UNKNOWN_WORD) ?? 0, address: this.#numbers.get(addressWord) });
+    const fillers = new Set([...FILLERS].flatMap((word) => this.#numbers.get(word) ?? []));
+    return sentenceGraph(this.#graphs.graphOf(sentences), { unknown: this.#numbers.get(UNKNOWN_WORD) ?? 0, address: this.#numbers.get(addressWord), fillers });
   }
 }

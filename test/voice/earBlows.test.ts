@@ -2,10 +2,10 @@ import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { NodeEngine } from './earInNode.ts';
 import type { EarInNode } from './earInNode.ts';
 import { impulse, IMPULSES, inARow } from './impulses.ts';
+import { TALKATIVE } from '../core/talk/benches.ts';
 import { joined, mixed, quiet, recording, RATE_HZ } from './sound.ts';
 
 /** Blows and falls, and words soon after them: heard by gate, engine and attention, in the time of the sound. */
-const PHRASES = ['next step', 'say again', 'how long is the long rail', 'what is left', 'undo', 'yes', 'no', 'done', 'leg two', 'three and seven sixteenths'];
 const LOUD = 0.9;
 
 let engine: NodeEngine;
@@ -14,7 +14,7 @@ beforeAll(async () => { engine = await NodeEngine.start(); });
 afterEach(() => ear.end());
 
 function listen(): EarInNode {
-  ear = engine.ear(PHRASES, 'bench');
+  ear = engine.earOf(TALKATIVE);
   ear.hear(quiet(2));
   return ear;
 }

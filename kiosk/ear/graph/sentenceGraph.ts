@@ -7,19 +7,22 @@ import type { Fst } from './fst.ts';
 export interface GraphCosts {
   /** Every word of a sentence; what is no sentence pays by the frame instead (see lexicon.ts). */
   readonly eachWord: number;
+  /** An article before a sentence without the address word: nobody needs to say it, and "the" is what noise leaves of "bench". */
+  readonly fillerFirst: number;
   /** A noise before the address word. */
   readonly noiseBefore: number;
   /** A noise before a sentence without the address word. */
   readonly noiseBeforeUnaddressed: number;
 }
 
-export const GRAPH_COSTS: GraphCosts = { eachWord: 0.3, noiseBefore: 4, noiseBeforeUnaddressed: 8 };
+export const GRAPH_COSTS: GraphCosts = { eachWord: 0.3, fillerFirst: 2, noiseBefore: 4, noiseBeforeUnaddressed: 8 };
 
 /** The numbers by which the engine knows the words beside the sentences; those in the sentences are labelled so already. */
 export interface WordNumbers {
   readonly unknown: number;
   /** Undefined when the model cannot hear it. */
   readonly address: number | undefined;
+  readonly fillers: ReadonlySet<number>;
 }
 
 interface Arc { readonly label: number; readonly target: number; readonly cost: number }
@@ -32,14 +35,15 @@ const [BEGIN, ADDRESSED, NOISY, OTHERWISE, FIRST] = [0, 1, 2, 3, 4];
  * everything else that people say. A sentence that goes on with something else is no sentence: "what a mess" must not be "what".
  * @param sentences with words labelled as the engine numbers them
  */
-export function sentenceGraph(sentences: WordGraph, { unknown, address }: WordNumbers, costs: GraphCosts = GRAPH_COSTS): Fst {
+export function sentenceGraph(sentences: WordGraph, { unknown, address, fillers }: WordNumbers, costs: GraphCosts = GRAPH_COSTS): Fst {
   const call = address === undefined ? [] : [{ label: address, target: ADDRESSED, cost: costs.eachWord }];
   const other: Arc = { label: unknown, target: OTHERWISE, cost: 0 };
   const firsts = (more: number) => firstArcs(sentences, costs.eachWord, more);
+  const unaddressed = (more: number) => firsts(more).map((arc) => (fillers.has(arc.label) ? { ...arc, cost: arc.cost + costs.fillerFirst } : arc));
   const before = [
-    [...firsts(0), ...call, other, { label: unknown, target: NOISY, cost: costs.noiseBefore }],
+    [...unaddressed(0), ...call, other, { label: unknown, target: NOISY, cost: costs.noiseBefore }],
     [...firsts(0), other],
-    [...firsts(costs.noiseBeforeUnaddressed - costs.noiseBefore), ...call],
+    [...unaddressed(costs.noiseBeforeUnaddressed - costs.noiseBefore), ...call],
     [other],
   ].map((arcs) => arcs.toSorted((one, next) => one.label - next.label));
   const count = before.reduce((sum, { length }) => sum + length, 0);

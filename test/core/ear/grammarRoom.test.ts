@@ -7,7 +7,7 @@ import { GrammarRoom } from '../../../kiosk/ear/graph/grammarRoom.ts';
 import { sentenceGraph } from '../../../kiosk/ear/graph/sentenceGraph.ts';
 
 const NUMBERS = new Map(['[unk]', 'bench', 'next', 'step', 'undo', 'it'].map((word, index) => [word, index + 1]));
-const grammar = (...sentences: string[]): Fst => sentenceGraph(new WordGraphs((word) => NUMBERS.get(word)).graphOf(either(...sentences.map((sentence) => all(sentence)))), { unknown: 1, address: 2 });
+const grammar = (...sentences: string[]): Fst => sentenceGraph(new WordGraphs((word) => NUMBERS.get(word)).graphOf(either(...sentences.map((sentence) => all(sentence)))), { unknown: 1, address: 2, fillers: new Set() });
 
 /** Bytes of the file before its tables, which lie at even words in memory. */
 const HEADER = 65;
