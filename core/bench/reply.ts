@@ -30,7 +30,7 @@ export interface InTurn {
   readonly items: readonly InTurnItem[];
   /** The one that was told last, counted from 0. */
   readonly at: number;
-  /** Where it is told; absent means wherever one is. */
+  /** Where it is told; in a reply, absent means the screen that is shown. */
   readonly screen?: Screen;
 }
 

@@ -17,7 +17,7 @@ export function advance(bench: Bench, reply: Reply, added: readonly JournalRecor
   const { state, acts } = added.length > 0 ? foldJournal(records, { state: bench.state, acts: bench.acts }) : bench;
   const { screen, lastReply, chopping } = bench.conversation;
   const offer = offerAfter(bench.conversation.offer, reply, state);
-  const inTurn = inTurnAfter(bench.conversation.inTurn, reply, added);
+  const inTurn = inTurnAfter(bench.conversation, reply, added);
   const left = reply.screen?.name === 'chopping' ? reply.screen : chopping;
   return {
     state, acts, records,

@@ -57,7 +57,8 @@ function airTold(bench: Bench, told: Extract<AirRequest, { kind: 'air' }>, now: 
 function glueTonight(bench: Bench, now: Moment): Response {
   const { state } = bench;
   const found = tonightOf(state, now);
-  if (!found) return refuse(`I do not know how warm the shop is tonight. ${toSay('Tell me its degrees and its humidity.', 'Say, for one: the shop is twelve degrees, sixty percent.')}`, { screen: { name: 'air' } });
+  // What to say stands on that screen already.
+  if (!found) return refuse('I do not know how warm the shop is tonight. Tell me its degrees and its humidity.', { screen: { name: 'air' }, note: '' });
   const scale = state.settings.temperature;
   const { label, basis } = adhesiveOf(state);
   const remedy = sayRemedy(found, scale);

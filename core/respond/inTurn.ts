@@ -1,5 +1,5 @@
 import { assertNever } from '../result.ts';
-import type { Bench } from '../bench/bench.ts';
+import type { Bench, Conversation } from '../bench/bench.ts';
 import type { InTurn, InTurnItem, Reply, Response } from '../bench/reply.ts';
 import type { Request, TalkRequest } from '../bench/request.ts';
 import type { JournalRecord } from '../journal/entry.ts';
@@ -103,8 +103,8 @@ export function portionsOf(say: string): readonly string[] {
   return portions.map((portion) => portion.replace(/;$/, '.').replace(/^./, (letter) => letter.toUpperCase()));
 }
 
-/** It stays while something is only looked up in between, until another screen is gone to or something is written down that it stands on. */
-export function inTurnAfter(before: InTurn | undefined, { inTurn, screen }: Reply, added: readonly JournalRecord[]): InTurn | undefined {
-  if (inTurn !== undefined) return inTurn === 'over' ? undefined : inTurn;
+/** It stays while something is only looked up in between, until another screen is gone to or something is written down that it stands on. What has no screen of its own is told on the one where it began. */
+export function inTurnAfter({ inTurn: before, screen: shown }: Pick<Conversation, 'inTurn' | 'screen'>, { inTurn, screen }: Reply, added: readonly JournalRecord[]): InTurn | undefined {
+  if (inTurn !== undefined) return inTurn === 'over' ? undefined : { screen: screen ?? shown, ...inTurn };
   return (screen === undefined || LOOKED_UP.has(screen.name)) && added.every(({ entry: { kind } }) => CHANGES_NOTHING.test(kind)) ? before : undefined;
 }

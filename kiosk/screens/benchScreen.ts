@@ -12,6 +12,7 @@ import { keyRow } from '../keys/keyTable.ts';
 import { pressWithin } from '../keys/pressWithin.ts';
 import { FitText } from '../look/fit.ts';
 import { look } from '../look/look.ts';
+import { toldHere } from './toldHere.ts';
 
 const HALF_SECOND_MS = 500;
 
@@ -70,8 +71,8 @@ export abstract class BenchScreen extends LitElement {
 
   /** While marks are told one by one, the keys lead through them; what is only long stands on the screen, which keeps its own. */
   #keysNow(): readonly KeySpec[] {
-    const { inTurn } = this.view.bench.conversation;
-    if (inTurn?.items[inTurn.at]?.note === undefined || this.padShown || this.inside !== null) return this.keys();
+    const { inTurn, item } = toldHere(this.view.bench.conversation) ?? {};
+    if (inTurn === undefined || item?.note === undefined || this.padShown || this.inside !== null) return this.keys();
     const turn = (to: 'next' | 'back' | 'enough') => ({ request: { kind: 'tell in turn', to } }) as const;
     return keyRow('told in turn', {
       enough: turn('enough'),

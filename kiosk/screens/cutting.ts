@@ -19,6 +19,7 @@ import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
 import './sawingForm.ts';
 import type { SawingForm } from './sawingForm.ts';
+import { toldHere } from './toldHere.ts';
 
 const DRAWING = [780, 176] as const;
 
@@ -115,8 +116,8 @@ export class CuttingScreen extends BenchScreen {
   }
 
   #next(board: TakenBoard): TemplateResult {
-    const { inTurn, lastReply } = this.view.bench.conversation;
-    if (inTurn?.items[inTurn.at]?.note !== undefined) return html`${lastReply?.note ?? ''}`;
+    const { conversation } = this.view.bench;
+    if (toldHere(conversation)?.item.note !== undefined) return html`${conversation.lastReply?.note ?? ''}`;
     const cut = board.cuts[board.made];
     const write = (length: typeof board.stood.length): string => writeLength(length, this.settings.rounding);
     const heart = tellHeart(board.stood);

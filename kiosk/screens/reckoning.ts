@@ -12,6 +12,7 @@ import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
 import { FitText } from '../look/fit.ts';
 import { BenchScreen, show } from './benchScreen.ts';
+import { toldHere } from './toldHere.ts';
 
 const HALF_MILLIMETRE: Rounding = { unit: 'millimetre', step: nanometres(500_000) };
 const THIRTY_SECONDS: Rounding = { unit: 'inch', denominator: 32 };
@@ -102,8 +103,7 @@ export class ReckoningScreen extends BenchScreen {
 
   /** Of marks that are told one by one, those that are told now: they alone are looked at from the bench. */
   #told(): readonly Length[] {
-    const { inTurn } = this.view.bench.conversation;
-    return inTurn?.items[inTurn.at]?.lengths ?? [];
+    return toldHere(this.view.bench.conversation)?.item.lengths ?? [];
   }
 
   #operand(): Operand | null {

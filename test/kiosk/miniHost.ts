@@ -72,7 +72,7 @@ export class MiniHost {
   }
 
   #told(reply: Reply, added: readonly JournalRecord[]): Pick<Conversation, 'inTurn'> {
-    const inTurn = inTurnAfter(this.#conversation.inTurn, reply, added);
+    const inTurn = inTurnAfter(this.#conversation, reply, added);
     return inTurn === undefined ? {} : { inTurn };
   }
 

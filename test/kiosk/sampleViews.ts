@@ -136,7 +136,7 @@ const TRIAL: TrialView = { peakDb: -14.2, calls: 0, heard: [], faults: [], playa
 export function viewOf(screen: Screen, { state = UNDER_WAY, settings = {}, reply, question, offer, view = {} }: Given = {}): KioskView {
   const bench: Bench = {
     state: { ...state, settings: { ...state.settings, ...settings } },
-    conversation: { screen, lastReply: reply ?? null, question: question ?? null, ...(offer === undefined ? {} : { offer }), ...(reply?.inTurn === undefined || reply.inTurn === 'over' ? {} : { inTurn: reply.inTurn }) },
+    conversation: { screen, lastReply: reply ?? null, question: question ?? null, ...(offer === undefined ? {} : { offer }), ...(reply?.inTurn === undefined || reply.inTurn === 'over' ? {} : { inTurn: { screen, ...reply.inTurn } }) },
     records, acts: { standing: records.map(({ act }) => act), scratched: [], gone: new Set() },
   };
   return {

@@ -1,4 +1,5 @@
 import { expect } from '@open-wc/testing';
+import { nanometres } from '../../../core/length/length.ts';
 import { sizeOf } from '../../../core/piece/evaluate.ts';
 import { sizesOf, stepsOf } from '../../../core/respond/views.ts';
 import { STARTER_FIELDS } from '../../../core/piece/starter.ts';
@@ -220,6 +221,19 @@ describe('at the bench', () => {
     expect(host.kiosk.view?.bench.conversation.lastReply?.note).to.match(/^2 of 5: short rail mortise/);
     await host.pad('⏎');
     expect(labels()).to.include('new size');
+  });
+
+  it('a sum that is reckoned while marks are told stands there itself, and next goes back to the marks', async () => {
+    const host = await MiniHost.start();
+    host.ask({ kind: 'marks', part: 'leg', copy: 1 });
+    host.ask({ kind: 'times', factor: 2, of: { length: nanometres(3 * INCH) } });
+    await settled();
+    const shown = (): unknown[] => everyElement(host.kiosk).flatMap((element) => (element.localName === 'fraction-text' ? [Reflect.get(element, 'length')] : []));
+    expect(shown()).to.deep.equal([6 * INCH]);
+    host.ask({ kind: 'tell in turn', to: 'next' });
+    await settled();
+    expect(shown()).not.to.include(6 * INCH);
+    expect(host.kiosk.view?.bench.conversation.lastReply?.note).to.match(/^2 of 5/);
   });
 
   it('the key card names every key of the table', () => {
