@@ -17,6 +17,8 @@ import { toldHere } from './toldHere.ts';
 const HALF_MILLIMETRE: Rounding = { unit: 'millimetre', step: nanometres(500_000) };
 const THIRTY_SECONDS: Rounding = { unit: 'inch', denominator: 32 };
 const MOST_COUNTED = 99;
+/** More could not be read from the bench; they are told. */
+const MOST_SHOWN = 12;
 
 /** What is still wanted before the bench can be asked. */
 type Wanted =
@@ -29,8 +31,8 @@ export class ReckoningScreen extends BenchScreen {
   static override styles = [...BenchScreen.styles, css`
     .reckoning { display: grid; grid-template-rows: minmax(0, 1fr) auto; gap: 0.8rem; height: 100%; }
     .answer { min-height: 0; height: 100%; overflow: hidden; display: grid; align-content: safe center; justify-items: center; line-height: 1; gap: 0.1em; text-align: center; }
-    .answer ul { display: flex; gap: 0.8em; justify-content: center; }
-    .answer li { display: grid; justify-items: center; }
+    .answer ul { display: flex; flex-wrap: wrap; gap: 0.1em 0.8em; justify-content: center; align-items: end; }
+    .answer li { display: grid; justify-items: center; white-space: nowrap; }
     .asked { font-size: calc(2.4rem * var(--text)); line-height: 1.15; }
     .above { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(var(--key), 1fr); gap: var(--gap); }
     .hint { font-size: calc(3rem * var(--text)); line-height: 1.2; }
@@ -41,7 +43,7 @@ export class ReckoningScreen extends BenchScreen {
   /** A size typed here that nothing was asked of yet. */
   @state() private typed: Length | null = null;
   @state() private wanted: Wanted | null = null;
-  protected fitAnswer = new FitText(this, '.answer', [14, 12, 10.4, 9, 7.8, 6.6, 5.6, 4.8, 4]);
+  protected fitAnswer = new FitText(this, '.answer', [14, 12, 10.4, 9, 7.8, 6.6, 5.6, 4.8, 4, 3.4, 2.8]);
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (changed.has('screen') && this.screen.result !== undefined) this.typed = null;
@@ -97,7 +99,8 @@ export class ReckoningScreen extends BenchScreen {
     const told = this.#told();
     if (told.length > 0) return html`<p class="asked">${result.question}</p><ul>${told.map((length) => html`<li><fraction-text .length=${length} .rounding=${rounding}></fraction-text></li>`)}</ul>`;
     const shown = result.unit === undefined || result.unit === rounding.unit ? rounding : result.unit === 'inch' ? THIRTY_SECONDS : HALF_MILLIMETRE;
-    return html`<p class="asked">${result.question}</p><ul>${result.answers.map(({ label, length }) => html`<li><fraction-text .length=${length} .rounding=${shown}></fraction-text>${result.answers.length === 1 ? nothing : html`<span class="asked">${label}</span>`}</li>`)}</ul>
+    const more = result.answers.length > MOST_SHOWN ? result.answers.length - MOST_SHOWN + 1 : 0;
+    return html`<p class="asked">${result.question}</p><ul>${result.answers.slice(0, result.answers.length - more).map(({ label, length }) => html`<li><fraction-text .length=${length} .rounding=${shown}></fraction-text>${result.answers.length === 1 ? nothing : html`<span class="asked">${label}</span>`}</li>`)}${more === 0 ? nothing : html`<li class="asked">and ${more} more</li>`}</ul>
       ${result.note === undefined ? nothing : html`<p class="asked">${result.note}</p>`}`;
   }
 

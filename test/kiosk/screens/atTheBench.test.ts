@@ -6,6 +6,7 @@ import { STARTER_FIELDS } from '../../../core/piece/starter.ts';
 import { BenchKey } from '../../../kiosk/keys/benchKey.ts';
 import { CARD } from '../../../kiosk/keys/keyCard.ts';
 import { EVERYWHERE, KEY_TABLE } from '../../../kiosk/keys/keyTable.ts';
+import { FractionText } from '../../../kiosk/look/fractionText.ts';
 import { MiniHost } from '../miniHost.ts';
 import { UNDER_WAY, timer, viewOf } from '../sampleViews.ts';
 import { clearStage, everyElement, settled } from '../stage.ts';
@@ -228,7 +229,7 @@ describe('at the bench', () => {
     host.ask({ kind: 'marks', part: 'leg', copy: 1 });
     host.ask({ kind: 'times', factor: 2, of: { length: nanometres(3 * INCH) } });
     await settled();
-    const shown = (): unknown[] => everyElement(host.kiosk).flatMap((element) => (element.localName === 'fraction-text' ? [Reflect.get(element, 'length')] : []));
+    const shown = (): unknown[] => everyElement(host.kiosk).flatMap((element) => (element instanceof FractionText ? [element.length] : []));
     expect(shown()).to.deep.equal([6 * INCH]);
     host.ask({ kind: 'tell in turn', to: 'next' });
     await settled();
