@@ -44,8 +44,7 @@ export function marksTold(jointing: Jointing, partId: string, all: readonly Mark
   return [...new Set(marks.map(subjectOf))].map((subject) => {
     const own = marks.filter((mark) => subjectOf(mark) === subject);
     const joint = own[0]?.joint;
-    const name = joint === undefined ? subject : nameOf(jointing, partId, joint);
-    return { say: sentence(`${name}: ${sayMarks(jointing, own)}`), note: `${name}: ${sayMarks(jointing, own, written)}`, lengths: own.map(({ at }) => at) };
+    return toldTogether(jointing, joint === undefined ? subject : nameOf(jointing, partId, joint), own);
   });
 }
 
@@ -55,10 +54,13 @@ function jointsTold(jointing: Jointing, partId: string, place: string | null, ma
   return [...new Set(marks.map(subjectOf))].map((subject) => {
     const own = marks.filter((mark) => subjectOf(mark) === subject && (!short || mark.from.kind === 'end'));
     const joint = own[0]?.joint;
-    const name = `${joint === undefined ? subject : nameOf(jointing, partId, joint)}${inFace(own)}${onlyIn(jointing, partId, place, joint)}`;
-    const say = sentence(`${name}: ${sayMarks(jointing, own)}`);
-    return { say, note: `${name}: ${sayMarks(jointing, own, written)}`, lengths: own.map(({ at }) => at) };
+    return toldTogether(jointing, `${joint === undefined ? subject : nameOf(jointing, partId, joint)}${inFace(own)}${onlyIn(jointing, partId, place, joint)}`, own);
   });
+}
+
+/** The marks of one joint, for the ear and for the eye. */
+function toldTogether(jointing: Jointing, name: string, marks: readonly Mark[]): InTurnItem {
+  return { say: sentence(`${name}: ${sayMarks(jointing, marks)}`), note: `${name}: ${sayMarks(jointing, marks, written)}`, lengths: marks.map(({ at }) => at) };
 }
 
 function severalMortises(marks: readonly Mark[]): boolean {
