@@ -47,13 +47,16 @@ export type SizeRequest =
   | { readonly kind: 'sizes of part'; readonly part: string; readonly copy?: number }
   | { readonly kind: 'why'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'how many'; readonly part: string }
+  /** Of a part; without one, of the whole piece. */
+  | { readonly kind: 'what wood'; readonly part?: string }
   | { readonly kind: 'what moved' }
   | { readonly kind: 'what no longer fits' };
 
 /** About joints and their marks; without a joint or part, those of the current step are meant. */
 export type JointRequest =
   | { readonly kind: 'marks'; readonly part?: string; readonly copy?: number }
-  | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' }
+  /** `haunch`: how far down its socket lies, and how deep it is. */
+  | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' | 'haunch' }
   /** One face of a part, drawn with its marks; without a part, of what is on the screen or at the step. */
   | { readonly kind: 'layout face'; readonly part?: string; readonly copy?: number; readonly to?: 'next' | 'back' | 'next copy' | Face }
   | { readonly kind: 'how deep'; readonly joint?: string }
@@ -77,6 +80,8 @@ export type FaceRequest =
   | { readonly kind: 'faces of'; readonly part: string; readonly copy: number }
   | { readonly kind: 'place them'; readonly part?: string }
   | { readonly kind: 'second best'; readonly part?: string }
+  /** Where each copy stands, and how they are told apart. */
+  | { readonly kind: 'which is which'; readonly part?: string }
   /** Two copies change places; `sure` once the maker was told what it undoes. */
   | { readonly kind: 'change over'; readonly part: string; readonly copy: number; readonly with: number; readonly sure?: true }
   /** `sure`: said again, after being told what it undoes. */
@@ -110,6 +115,8 @@ export type TimerRequests =
   | { readonly kind: 'finish clock'; readonly which: 'recoat' | 'cure'; readonly durationMs?: number }
   | { readonly kind: 'coats' }
   | { readonly kind: 'time left'; readonly timer?: number }
+  /** The time of day. */
+  | { readonly kind: 'what time' }
   | { readonly kind: 'change timer'; readonly timer?: number; readonly addMs: number }
   | { readonly kind: 'hold timer'; readonly timer?: number }
   | { readonly kind: 'resume timer'; readonly timer?: number }
@@ -183,6 +190,8 @@ export type AirRequest =
   | ({ readonly kind: 'rest seen' } & RestSeen)
   | { readonly kind: 'is it settled'; readonly part: string; readonly copy?: number }
   | { readonly kind: 'glue tonight' }
+  /** How long the clamps stay on, or how long the glue stays open, by its label and the cold. */
+  | { readonly kind: 'glue time'; readonly which: 'clamp' | 'open time' }
   | { readonly kind: 'label'; readonly label: Partial<Label> }
   | { readonly kind: 'how many clamps' }
   | { readonly kind: 'how long to warm' };

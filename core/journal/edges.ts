@@ -30,7 +30,7 @@ export function applyEdge(state: EdgeState, entry: EdgeEntry, at: Moment): EdgeS
   switch (entry.kind) {
     case 'cutting begun': return { ...counted, cutting: { edge: entry.edge, since: at } };
     case 'cutting ended': return { ...counted, cutting: null };
-    case 'edge cared for': return { ...counted, edges: new Map([...counted.edges, [entry.edge, caredFor(wearOf(counted, entry.edge), entry.care)]]) };
+    case 'edge cared for': return { ...counted, edges: toldLast(counted.edges, entry.edge, caredFor(wearOf(counted, entry.edge), entry.care)) };
   }
 }
 
@@ -38,7 +38,12 @@ export function applyEdge(state: EdgeState, entry: EdgeEntry, at: Moment): EdgeS
 export function countedUntil(state: EdgeState, at: Moment): EdgeState {
   if (!state.cutting) return state;
   const { edge, since } = state.cutting;
-  return { edges: new Map([...state.edges, [edge, cutFor(wearOf(state, edge), minutesBetween(since, at))]]), cutting: { edge, since: at } };
+  return { edges: toldLast(state.edges, edge, cutFor(wearOf(state, edge), minutesBetween(since, at))), cutting: { edge, since: at } };
+}
+
+/** The edge that was told of last stands last. */
+function toldLast(edges: EdgeState['edges'], edge: EdgeName, wear: EdgeWear): EdgeState['edges'] {
+  return new Map([...[...edges].filter(([other]) => other !== edge), [edge, wear]]);
 }
 
 export function wearOf({ edges }: Pick<EdgeState, 'edges'>, edge: EdgeName): EdgeWear {

@@ -12,6 +12,7 @@ import { clampsForStep, howLongToWarm } from './clampsAsked.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { sayPercent } from './sayPercent.ts';
+import { tellGlueTime } from './glueTime.ts';
 import { toSay } from './toSay.ts';
 import { isItSettled, readyToWork, restSeen, topInAYear, woodInThisAir } from './woodAsked.ts';
 
@@ -29,6 +30,7 @@ export function respondToAir(bench: Bench, request: AirRequest, now: Moment): Re
     case 'rest seen': return restSeen(bench, request, now);
     case 'is it settled': return isItSettled(bench, request);
     case 'glue tonight': return glueTonight(bench, now);
+    case 'glue time': return tellGlueTime(bench.state, request.which, now);
     case 'label': return labelTold(bench, request.label);
     case 'how many clamps': return clampsForStep(bench);
     case 'how long to warm': return howLongToWarm(bench, now);

@@ -8,6 +8,8 @@ import { answeredReading, askHowMuch } from './truingReading.ts';
 /** Turns an answer to the open question into the request that it stands for, or into a reply when there is none. */
 export function readAnswer(bench: Bench, answer: AnswerRequest): Request | Response {
   const { question } = bench.conversation;
+  // What is being told piece by piece is left as a question is.
+  if (!question && answer.kind === 'no') return bench.conversation.inTurn === undefined ? refuse('Nothing is open: I have asked nothing, and nothing was changed.') : { kind: 'tell in turn', to: 'enough' };
   if (!question) return refuse('I have asked nothing.');
   switch (answer.kind) {
     case 'yes':

@@ -3,6 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { EdgeRequest } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
+import { readTimer } from '../clock/reading.ts';
 import { sayDuration } from '../clock/sayDuration.ts';
 import { angleFor, LEAST_DEGREES, MOST_DEGREES, projectionFor } from '../edge/honing.ts';
 import { careDue, caredFor, minutesWonByHoning, type Care, type EdgeWear } from '../edge/upkeep.ts';
@@ -25,7 +26,7 @@ export function respondToEdge(bench: Bench, request: EdgeRequest, now: Moment): 
   switch (request.kind) {
     case 'cutting begins': return begin(state, request.edge);
     case 'cutting stops': return stop(state, now);
-    case 'edge care': return care(state, request.edge ?? edgeInHand(state), request.care, now);
+    case 'edge care': return care(state, request, now);
     case 'how is the edge': return tellEdge(state, request.edge ?? edgeInHand(state), now);
     case 'does honing pay': return tellHoning(request.minutesLeft);
     case 'guide projection': return tellProjection(state, request.angleDegrees);
@@ -56,14 +57,23 @@ function stop(state: State, now: Moment): Response {
   return write([{ kind: 'cutting ended' }, ...(timer ? [{ kind: 'timer stopped' as const, timer: timer.id }] : [])], { say: `Stopped. ${sentence(wearWords(edge, wear))}${dueWords(state, wear)}`, signal: 'done', hush: true });
 }
 
-function care(state: State, edge: EdgeName, care: Care, now: Moment): Response {
+function care(state: State, { edge: named, care }: Extract<EdgeRequest, { kind: 'edge care' }>, now: Moment): Response {
+  const edge = named ?? edgeInHand(state);
   const before = wearOf(countedUntil(state, now), edge);
   const after = caredFor(before, care);
   const cut = care === 'stropped' ? before.minutesSinceStrop : before.minutesSinceHoning;
-  const due = state.timers.filter(({ kind, name }) => kind === 'break' && name === STROP).map(({ id }): Entry => ({ kind: 'timer acknowledged', timer: id }));
-  return write([{ kind: 'edge cared for', edge, care }, ...due], {
-    say: `${sentence(`the ${edge} is ${care} now${cut === 0 ? '' : `, after ${sayMinutes(cut)} of cutting`}`)}${dueWords(state, after)}`,
+  return write([{ kind: 'edge cared for', edge, care }, ...clockAnew(state, edge, now)], {
+    say: `${sentence(`the ${edge} is ${care} now${cut === 0 ? '' : `, after ${sayMinutes(cut)} of cutting`}`)}${named ?? state.cutting ? '' : ` I took it for the ${edge}; name the edge if it was another.`}${dueWords(state, after)}`,
     screen: EDGES_SCREEN, signal: 'done', hush: true,
+  });
+}
+
+/** The clock for the strop starts again: when it is due, whatever was cared for; while it runs, for the edge that cuts. */
+function clockAnew(state: State, edge: EdgeName, now: Moment): readonly Entry[] {
+  return state.timers.filter(({ kind, name }) => kind === 'break' && name === STROP).flatMap((timer): Entry[] => {
+    const { due, certainty } = readTimer(timer, now);
+    if (due || certainty === 'unknown' || state.cutting?.edge !== edge) return [{ kind: 'timer acknowledged', timer: timer.id }];
+    return [{ kind: 'timer stopped', timer: timer.id }, timerStarted(timer)];
   });
 }
 

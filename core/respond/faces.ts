@@ -15,6 +15,7 @@ import { changeOver } from './changeOver.ts';
 import { facedPart, likesOf, type FacedPart } from './facesState.ts';
 import { respondToBoards } from './facesBoards.ts';
 import { placeThem, secondBest, takePlacing, whatCounts } from './facesPlacing.ts';
+import { whichIsWhich } from './whichIsWhich.ts';
 import { mapOf } from './legMaps.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { sentence } from './saying.ts';
@@ -28,6 +29,7 @@ export function respondToFaces(bench: Bench, request: FaceRequest): Response {
     case 'faces of': return withCopy(bench, request, (faced) => tellFaces(bench.state, faced, request.copy));
     case 'like board': case 'board arches': return respondToBoards(bench, request);
     case 'place them': return placeThem(bench, request.part);
+    case 'which is which': return whichIsWhich(bench, request.part);
     case 'second best': return secondBest(bench, request.part);
     case 'change over': return changeOver(bench, request);
     case 'take placing': return takePlacing(bench, request);

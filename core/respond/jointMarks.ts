@@ -1,3 +1,4 @@
+import { assertNever } from '../result.ts';
 import type { InTurnItem, Response } from '../bench/reply.ts';
 import type { Screen } from '../bench/screen.ts';
 import { onFaces } from '../faces/marksOnFaces.ts';
@@ -83,24 +84,29 @@ function inFace([mark]: readonly Mark[]): string {
 }
 
 /** The marks of one side of a joint, or the one that was asked for. */
-export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side: 'mortise' | 'tenon', only?: 'start' | 'end' | 'depth'): Response {
+export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side: 'mortise' | 'tenon', only?: 'start' | 'end' | 'depth' | 'haunch'): Response {
   const { piece, sizes, state } = jointing;
   const partId = side === 'mortise' ? joint.mortiseIn : joint.tenonOn;
   const part = piece.file.parts.find(({ id }) => id === partId);
   const all = marksFor(piece, sizes, partId).filter((mark) => mark.joint === joint.id);
-  const marks = only === undefined ? all : all.filter(({ kind }) => kind === wanted(side, only));
+  const marks = only === undefined ? all : all.filter(({ kind }) => wanted(side, only).includes(kind));
   const [first] = marks;
   if (!part || !first) return refuse(`The piece file does not say where the ${joint.name} goes.`);
   const name = nameOf(jointing, partId, joint.id);
   const one = (mark: Mark): string => `${mark.which === undefined ? '' : `${mark.which} one, `}${mark.say.replace(/ of the (?:\w+ )?(?:mortise|slot|tenon)$/, '')}, ${spoken(state, mark.at)} from ${mark.from.say}`;
-  const say = only === undefined ? `${part.name}, ${name}${side === 'mortise' ? `, in ${first.on}` : ''}: ${sayMarks(jointing, marks)}` : `${part.name}, ${name}, ${marks.map(one).join('; ')}`;
+  const openAbove = only === 'haunch' && marks.every(({ kind }) => kind !== 'haunch start');
+  const say = only === undefined ? `${part.name}, ${name}${side === 'mortise' ? `, in ${first.on}` : ''}: ${sayMarks(jointing, marks)}` : `${part.name}, ${name}, ${marks.map(one).join('; ')}${openAbove ? '; it is open at the end' : ''}`;
   return tell({ say: sentence(say), screen: screenOf(jointing, `${name} on the ${part.name}`, marks, partId), lengths: marks.map(({ at }) => at) });
 }
 
-function wanted(side: 'mortise' | 'tenon', only: 'start' | 'end' | 'depth'): MarkKind {
-  if (only === 'depth') return 'mortise depth';
-  if (side === 'mortise') return only === 'start' ? 'mortise start' : 'mortise end';
-  return only === 'start' ? 'first shoulder' : 'second shoulder';
+function wanted(side: 'mortise' | 'tenon', only: 'start' | 'end' | 'depth' | 'haunch'): readonly MarkKind[] {
+  switch (only) {
+    case 'haunch': return ['haunch start', 'haunch depth'];
+    case 'depth': return ['mortise depth'];
+    case 'start': return [side === 'mortise' ? 'mortise start' : 'first shoulder'];
+    case 'end': return [side === 'mortise' ? 'mortise end' : 'second shoulder'];
+    default: return assertNever(only);
+  }
 }
 
 /** 'long rail mortise' on the leg, 'long rail tenon' on the rail, 'groove for the button'. */

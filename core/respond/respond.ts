@@ -41,11 +41,11 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
     case 'where am I': case 'step back': case 'skip step': case 'reopen step':
     case 'go to step': case 'what is left': case 'tell the step': case 'place':
       return respondToWork(bench, request, now);
-    case 'size': case 'sizes of part': case 'why': case 'how many': case 'what moved': case 'what no longer fits':
+    case 'size': case 'sizes of part': case 'why': case 'how many': case 'what wood': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
     case 'marks': case 'marks of joint': case 'layout face': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
       return respondToJoint(bench, request);
-    case 'like faces': case 'like end': case 'like board': case 'board arches': case 'faces of': case 'place them': case 'second best': case 'change over': case 'take placing': case 'what counts':
+    case 'like faces': case 'like end': case 'like board': case 'board arches': case 'faces of': case 'place them': case 'which is which': case 'second best': case 'change over': case 'take placing': case 'what counts':
       return respondToFaces(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);
@@ -64,13 +64,13 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
     case 'what to buy': case 'does it help': case 'bought':
       return respondToBuying(bench, request);
     case 'air': case 'stock moisture': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
-    case 'glue tonight': case 'label': case 'how many clamps': case 'how long to warm':
+    case 'glue tonight': case 'glue time': case 'label': case 'how many clamps': case 'how long to warm':
       return respondToAir(bench, request, now);
     case 'read side': case 'surface reading': case 'leave out reading': case 'other side': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':
       return respondToTruing(bench, request, now);
     case 'begin gluing': case 'next move': case 'leave gluing': case 'divide gluing':
       return respondToGluing(bench, request, now);
-    case 'finish clock': case 'coats': case 'start timer': case 'start step timer': case 'time left': case 'change timer': case 'hold timer':
+    case 'finish clock': case 'coats': case 'start timer': case 'start step timer': case 'time left': case 'what time': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':
       return respondToTimer(bench, request, now);
     case 'scratch that': case 'put back': case 'load piece': case 'save piece': case 'take in everything': case 'set':

@@ -13,6 +13,7 @@ import { sayCount, sayOwner, saySubject, sentence, spoken } from './saying.ts';
 import { sayDifference, tellMisfits, tellMoved } from './consequences.ts';
 import { sizesOf } from './views.ts';
 import { tellWhy } from './why.ts';
+import { tellWood } from './whatWood.ts';
 
 /** Looking up sizes: each is said with its part, its reference and its unit once. */
 export function respondToSize(bench: Bench, request: SizeRequest): Response {
@@ -27,6 +28,8 @@ export function respondToSize(bench: Bench, request: SizeRequest): Response {
       return tellWhy(state, request.size, request.copy);
     case 'how many':
       return tellCount(state, request.part);
+    case 'what wood':
+      return tellWood(state.piece.file, request.part);
     case 'what moved':
       return tellMoved(state);
     case 'what no longer fits':

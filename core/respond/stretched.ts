@@ -9,12 +9,13 @@ import { adhesiveOf, eveningOf, tonightOf } from './evening.ts';
 
 /** 'your label', 'common practice, one point eight times for twelve degrees'. */
 export function stretchBasis(state: State, key: keyof Label, now: Moment): string {
-  const basis = adhesiveOf(state).basis[key];
+  const { basis: { [key]: basis }, label: { lowestC } } = adhesiveOf(state);
   const [found, evening] = [tonightOf(state, now), eveningOf(state, now)];
   if (!found || !evening || found.times.stretch < 1.05) return basis;
   const tenths = Math.round(found.times.stretch * 10);
   const times = `${sayNumber(Math.floor(tenths / 10))}${tenths % 10 === 0 ? '' : ` point ${sayNumber(tenths % 10)}`} times`;
-  const coldest = Math.min(evening.air.tempC, evening.woodC ?? evening.air.tempC, evening.glueC ?? evening.air.tempC);
+  // Colder than the glue may be it is not reckoned for.
+  const coldest = Math.max(lowestC, Math.min(evening.air.tempC, evening.woodC ?? evening.air.tempC, evening.glueC ?? evening.air.tempC));
   return `${basis}, ${times} for ${sayDegrees(coldest, state.settings.temperature)}`;
 }
 

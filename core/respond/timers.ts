@@ -17,6 +17,7 @@ import { sayList, sentence } from './saying.ts';
 import { sayTimeLeft } from './timeLeft.ts';
 import { timerTonight } from './stretched.ts';
 import { toSay } from './toSay.ts';
+import { tellTime } from './timeOfDay.ts';
 import { stepsOf } from './views.ts';
 
 const CLOCKS = { name: 'clocks' } as const;
@@ -39,6 +40,8 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
       return tellCoats(bench, now);
     case 'time left':
       return timeLeft(state, request.timer, now);
+    case 'what time':
+      return tellTime(state, now);
     case 'change timer':
       return withTimer(state, request, (timer) => change(timer, request.addMs, now));
     case 'hold timer':

@@ -1,19 +1,28 @@
 import type { Care } from '../edge/upkeep.ts';
 import { EDGES, type EdgeName } from '../journal/edges.ts';
+import type { Bench } from '../bench/bench.ts';
 import type { Slot } from './slot.ts';
 import { nameKey } from './words.ts';
 
 const EDGE_KEYS: ReadonlyMap<string, EdgeName> = new Map<string, EdgeName>([...EDGES.map((edge): [string, EdgeName] => [nameKey(edge.split(' ')), edge]), [nameKey(['marking', 'knife']), 'knife'], [nameKey(['smoother']), 'smoothing plane'], [nameKey(['jointer']), 'jointer plane']]);
 
-/** 'mortise chisel', 'jack plane', 'smoother' */
+const PLANES: readonly EdgeName[] = EDGES.filter((edge) => edge.endsWith(' plane'));
+
+/** 'mortise chisel', 'jack plane', 'smoother'; 'the plane' is the one that cuts or was told of last, else it is asked which. */
 export const edgeSlot: Slot<EdgeName> = {
   longest: 2,
-  read: (words) => {
+  read: (words, bench) => {
     const edge = EDGE_KEYS.get(nameKey(words));
-    return edge ? [{ value: edge }] : [];
+    if (edge) return [{ value: edge }];
+    return nameKey(words) === 'plane' ? planesMeant(bench).map((value) => ({ value, labels: [value, value] as const })) : [];
   },
-  samples: () => [...EDGES, 'marking knife', 'smoother', 'jointer'],
+  samples: () => [...EDGES, 'marking knife', 'smoother', 'jointer', 'plane'],
 };
+
+function planesMeant({ state: { cutting, edges } }: Bench): readonly EdgeName[] {
+  const last = [...edges.keys(), ...(cutting ? [cutting.edge] : [])].findLast((edge) => PLANES.includes(edge));
+  return last === undefined ? PLANES : [last];
+}
 
 const CARE_WORDS: ReadonlyMap<string, Care> = new Map([['stropped', 'stropped'], ['honed', 'honed'], ['sharpened', 'honed'], ['ground', 'ground']]);
 

@@ -8,6 +8,7 @@ import { stepsFor } from '../work/plan.ts';
 import { OPERATIONS, type Step, type StepId } from '../work/step.ts';
 import type { Reading, Slot } from './slot.ts';
 import { namesOf } from './names.ts';
+import { shortChoices } from './shortChoices.ts';
 import { partSlot } from './subjects.ts';
 import { canonicalWords, nameKey } from './words.ts';
 
@@ -137,11 +138,12 @@ export const choiceSlot: Slot<number> = {
     const said = nameKey(words);
     const place = said.replace(/^number /, '').replace(/ one$/, '');
     const named = question.choices.findIndex(({ say }) => canonicalWords(say).join(' ') === said);
-    const last = named >= 0 ? named : question.choices.findIndex(({ say }) => canonicalWords(say)[0] === place);
+    const short = shortChoices(question.choices).findIndex((say) => canonicalWords(say).join(' ') === said);
+    const last = [named, short].find((index) => index >= 0) ?? question.choices.findIndex(({ say }) => canonicalWords(say)[0] === place);
     const counted = question.choices.findIndex((_, index) => place === sayOrdinal(index + 1) || place === sayNumber(index + 1) || place === String(index + 1));
     const index = last >= 0 ? last : counted;
     return index >= 0 ? [{ value: index }] : [];
   },
   samples: ({ conversation: { question } }) => (question?.kind === 'which'
-    ? question.choices.flatMap(({ say }, index) => [say.replaceAll(',', ''), sayNumber(index + 1), `${sayOrdinal(index + 1)} one`]) : []),
+    ? question.choices.flatMap(({ say }, index) => [say.replaceAll(',', ''), sayNumber(index + 1), `${sayOrdinal(index + 1)} one`]).concat(shortChoices(question.choices)) : []),
 };

@@ -4,7 +4,8 @@ import type { SizeOwner } from '../piece/describe.ts';
 import type { SizeMention } from '../work/step.ts';
 import { namesOf, type NamedOwner, type Names, type OwnerMention } from './names.ts';
 import { copyAt, copyMentions, COPY_WORDS, type CopyMention } from './readCopy.ts';
-import type { Labels, Reading, Slot } from './slot.ts';
+import { jointsAtHand } from './jointsAtHand.ts';
+import type { Labels, Reading, Slot, SoundReading } from './slot.ts';
 import { canonical, nameKey } from './words.ts';
 
 const LONGEST_NAME = 8;
@@ -22,8 +23,17 @@ export function readOwner(words: readonly string[], bench: Bench): readonly Read
     ...copied(names.loose, mention).map((owner) => loosely(withCopy(owner, mention, bench))),
   ]);
   const sound = found.filter((reading) => 'value' in reading);
-  if (sound.length > 0) return sound;
+  if (sound.length > 0) return atHand(sound, bench);
   return found.length > 0 ? found.slice(0, 1) : [{ fault: `nothing in this piece is called “${words.join(' ')}”` }];
+}
+
+/** Of several joints that go by one name ('the mortise'), those at hand when there are such. */
+function atHand(found: readonly SoundReading<OwnerMention>[], bench: Bench): readonly SoundReading<OwnerMention>[] {
+  const named = found.filter(({ value: { owner } }) => owner.kind === 'joint');
+  if (named.length < 2) return found;
+  const joints = jointsAtHand(bench);
+  const near = named.filter(({ value: { owner } }) => joints.includes(owner.id));
+  return near.length > 0 ? found.filter((one) => !named.includes(one) || near.includes(one)) : found;
 }
 
 /** The owners of that name; parameters come in no copies and have no place. */

@@ -74,7 +74,7 @@ export const spotSlot: Slot<Spot> = {
   samples: (bench) => [...SPOTS.keys(), ...alongSlot.samples(bench).slice(3)],
 };
 
-const LEANS: readonly (readonly [string, GapSense])[] = (['left', 'right'] as const).flatMap((end): (readonly [string, GapSense])[] => ['', ' end', ' high', ' end high', ' end is high'].map((more) => [`${end}${more}`, end]));
+const LEANS: readonly (readonly [string, GapSense])[] = (['left', 'right'] as const).flatMap((end) => ['', ' end', ' high', ' is high', ' end high', ' end is high'].map((more) => `${end}${more}`).concat(['high', 'high on the', 'high at the'].map((before) => `${before} ${end}`)).map((words) => [words, end] as const));
 const ACROSS: readonly (readonly [string, GapSense])[] = [['hollow', 'hollow'], ['crowned', 'crowned'], ['high', 'crowned']];
 const LIGHTS: readonly (readonly [string, GapSense])[] = [
   ...(['far side', 'at the far side', 'light at the far side'] as const).map((words) => [words, 'far side'] as const),

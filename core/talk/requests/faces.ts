@@ -32,6 +32,8 @@ export const FACE_ROWS = [
   row('the faces of one', ['[what are|show] [me] the faces of [the] {copy}', 'which way does [the] {copy} face', 'how does [the] {copy} stand', 'where (does [the] {copy} go|is [the] {copy})', 'which face of [the] {copy} is (best|the reference face)', 'what is the reference face of [the] {copy}', '[show [me]] the map of [the] {copy}'], ({ copy }) => ({ kind: 'faces of', ...copy })),
   row('place them by their faces', ['place them', 'which goes where', 'where do they go'], () => ({ kind: 'place them' })),
   row('place a part by its faces', ['place [the] {parts}', 'which {parts} goes where', 'where should [the] {parts} go'], ({ parts: { part } }) => ({ kind: 'place them', part })),
+  row('which copy is which', ['which (is|one is) which', 'how do i tell them apart'], () => ({ kind: 'which is which' })),
+  row('which copy of a part is which', ['which {parts} is which', 'which is which of [the] {parts}', 'how do i tell [the] {parts} apart'], ({ parts: { part } }) => ({ kind: 'which is which', part })),
   row('the second best placing', ['[what is] [the] second best [and why]', 'why not another way'], () => ({ kind: 'second best' })),
   row('two copies change places', ['(swap|change over) [the] {copy} (and|with|for) [the] {other}', 'change [the] {copy} and [the] {other} over', '[the] {copy} and [the] {other} change (over|places)', '[the] {copy} changes (over|places) with [the] {other}'],
     ({ copy, other }) => (copy.part === other.part ? { kind: 'change over', ...copy, with: other.copy } : { fault: 'only two of one part change over' })),

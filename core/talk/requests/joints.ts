@@ -1,3 +1,4 @@
+import type { Request } from '../../bench/request.ts';
 import type { OwnerMention } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built } from '../slot.ts';
@@ -9,7 +10,8 @@ export const JOINT_ROWS = [
   row('where the mortises go', ['where do [the] mortises go', 'where are [the] mortises', 'where are [the] marks', 'where do i mark [it|this]', 'where do [the] (mortises|joints) go (on|in) [the] {part?}', '(what|where) [are the] marks (on|of) [the] {part?}', 'how do i mark [out] [the] {part?}'],
     ({ part }) => ({ kind: 'marks', ...part })),
   row('where a joint goes', ['where (is|are) [the] {joint}', 'where does [the] {joint} go'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(named) }))),
-  row('where a mortise starts', ['where does [the] {joint} (start|begin)'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(named), only: 'start' }))),
+  row('where a mortise starts', ['where does [the] {joint} (start|begin)', 'how far (down|from the (top|end)) is [the] {joint}'], ({ joint: named }) => ofJoint(named, (joint) => (isHaunch(named) ? socketOf(joint) : { kind: 'marks of joint', joint, side: sideOf(named), only: 'start' }))),
+  row('how deep a haunch is', ['how deep (is|should) [the] {joint} [be]'], ({ joint: named }) => (isHaunch(named) ? socketOf(named.owner.id) : undefined)),
   row('where a mortise ends', ['where does [the] {joint} (end|stop)'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(named), only: 'end' }))),
   row('how deep to chop', ['how deep', 'how deep (is|should) (it|this) [be]', 'how deep do i (chop|go)'], () => ({ kind: 'how deep' })),
   row('which chisel', ['(which|what) chisel', '(which|what) chisel do i (need|use|take)'], () => ({ kind: 'which chisel' })),
@@ -29,6 +31,14 @@ export const JOINT_ROWS = [
 
 function ofJoint({ owner, say }: OwnerMention, build: (joint: string) => Built): Built {
   return owner.kind === 'joint' ? build(owner.id) : { fault: `${say} is no joint` };
+}
+
+function isHaunch({ owner, say }: OwnerMention): boolean {
+  return owner.kind === 'joint' && say.endsWith(' haunch');
+}
+
+function socketOf(joint: string): Request {
+  return { kind: 'marks of joint', joint, side: 'mortise', only: 'haunch' };
 }
 
 /** A joint goes by its mortise and by its tenon. */

@@ -24,6 +24,6 @@ export const RECKONING_ROWS = [
     ({ of, count, each }) => ({ kind: 'equal gaps', of, parts: count, each })),
   row('parts with a counted number of gaps', ['(divide|share|split) [the] {of} (in|into) {spaces} [equal] (spaces|gaps) with {count} (parts|pieces|slats) of {each}'],
     ({ of, spaces, count, each }) => (spaces === count - 1 ? { kind: 'equal gaps', of, parts: count, each } : { fault: `${sayNumber(count)} parts have ${sayNumber(count - 1)} gaps between them; say it without the number of spaces` })),
-  row('a size in the other unit', ['[what is] [the] {of} in {unit}', 'how (many|much) {unit} is [the] {of}', 'convert [the] {of} to {unit}'], ({ of, unit }) => ({ kind: 'in other unit', of, unit })),
+  row('a size in the other unit', ['[what is] [the] {of} in {unit}', 'how (many|much) {unit} is [the] {of}', 'convert [the] {of} to {unit}'], ({ of, unit }, { state: { settings: { rounding } } }) => ('size' in of && unit === rounding.unit ? { kind: 'size', ...of } : { kind: 'in other unit', of, unit })),
   row('the last answer in the other unit', ['in {unit}', 'what is (it|that) in {unit}'], ({ unit }) => ({ kind: 'in other unit', of: LAST, unit })),
 ];

@@ -1,16 +1,23 @@
-import { lastSize } from '../context.ts';
+import type { Bench } from '../../bench/bench.ts';
+import type { Request } from '../../bench/request.ts';
+import type { SizeMention } from '../../work/step.ts';
+import { lastPart, lastSize } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
 import { sizeOfOwner } from '../subjects.ts';
+import { whichDimension } from '../whichDimension.ts';
 
 const row = rowsOf('sizes');
 
 /** Asking for sizes, and for the reasons behind them. */
 export const SIZE_ROWS = [
-  row('a size', ['how {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut) [the] {owner}'],
-    ({ adjective, owner }) => withSize(owner, adjective, (size) => ({ kind: 'size', ...size }))),
+  row('a size', ['how [many {unit?}] {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut) [the] {owner}'],
+    ({ adjective, owner, unit }, bench) => withSize(owner, adjective, inUnit(unit, bench))),
+  row('a size of a part, of which dimension is not clear', ['how many {unit} (is|are) [the] {owner}'], ({ owner, unit }, bench) => whichDimension(owner, inUnit(unit, bench))),
   row('how far apart the shoulders are', ['how far apart are the shoulders (of|on) [the] {owner}'], ({ owner }) => withSize(owner, ['shoulder to shoulder'], (size) => ({ kind: 'size', ...size }))),
   row('a size by its name', ['what is [the] {size}', '{size}', 'how (long|big|much) (is|are) [the] {size}', '(tell|give) me [the] {size}', 'say [the] {size}', 'show [me] [the] {size}'], ({ size }) => ({ kind: 'size', ...size })),
+  row('the wood of a part', ['(what|which) [kind of] wood (is|are) [the] {parts}', 'what (is|are) [the] {parts} made (of|from)'], ({ parts: { part } }) => ({ kind: 'what wood', part })),
+  row('the wood', ['(what|which) [kind of] (wood|woods) [is (it|this|that)|are they|(do|must) i (need|use)]', 'what is (it|this) made of'], (_, bench) => ({ kind: 'what wood', ...partOf(bench) })),
   row('all sizes of a part', ['how big (is|are) [the] {part}', '[what are] [the] sizes of [the] {part}', '{part} sizes', 'what size (is|are) [the] {part}', 'what does [the] {part} measure', 'tell me about [the] {part}', 'show [me] [the] {part}'],
     ({ part }) => ({ kind: 'sizes of part', ...part })),
   row('why a size is what it is', ['why (is|are) [the] {owner} [so|that] {adjective}'], ({ owner, adjective }) => withSize(owner, adjective, (size) => ({ kind: 'why', ...size }))),
@@ -23,6 +30,17 @@ export const SIZE_ROWS = [
   row('what moved', ['what [has|have] (moved|changed)', 'what does (that|it) change', 'what is different', 'what follows'], () => ({ kind: 'what moved' })),
   row('what no longer fits', ['what no longer fits', 'what does not fit [any more]', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
 ];
+
+/** The size said as usual, or in the other unit when that was named. */
+function inUnit(unit: SlotValues['unit'] | undefined, { state: { settings: { rounding } } }: Bench): (size: SizeMention) => Request {
+  return (size) => (unit === undefined || unit === rounding.unit ? { kind: 'size', ...size } : { kind: 'in other unit', of: size, unit });
+}
+
+/** The part that was last spoken of. */
+function partOf(bench: Bench): { readonly part?: string } {
+  const last = lastPart(bench);
+  return bench.state.piece?.file.parts.some(({ id }) => id === last?.owner) === true && last !== undefined ? { part: last.owner } : {};
+}
 
 /** The size of the owner that an adjective asks for. */
 function withSize(owner: SlotValues['owner'], adjective: SlotValues['adjective'], build: (size: SlotValues['size']) => Built): Built {

@@ -18,6 +18,7 @@ import { ordinalChoices, plain, spokenNames } from './names.ts';
 import { counted, RARE } from './numbers.ts';
 import { degreesIn, GRAMS, HUMIDITY, MOISTURE, POUNDS } from './weather.ts';
 import { PRICE } from '../priceSlot.ts';
+import { shortChoices } from '../shortChoices.ts';
 import { EDGE_ANGLES, LOUDEST, MOST_STAGES, MOST_TIMES, mostBoards, mostPlaced } from '../counts.ts';
 import { SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
 
@@ -126,7 +127,7 @@ function sideOf(part: Expression, number: Expression): Expression {
 
 function choices({ conversation: { question } }: Bench): Expression {
   if (question?.kind !== 'which') return NEVER;
-  return either(...question.choices.map(({ say }) => plain(say)), ...ordinalChoices(question.choices.length));
+  return either(...question.choices.map(({ say }) => plain(say)), ...shortChoices(question.choices).map(plain), ...ordinalChoices(question.choices.length));
 }
 
 function oneOf(options: readonly string[]): Expression {
