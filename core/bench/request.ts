@@ -34,6 +34,8 @@ export type WorkRequest =
   | { readonly kind: 'next step' }
   | { readonly kind: 'step back' }
   | { readonly kind: 'step done' }
+  /** A part or joint, or all of its copies, is done: the step is, when it is about just that. */
+  | { readonly kind: 'made'; readonly owner: string; readonly copy?: number; readonly all?: true }
   | { readonly kind: 'skip step' }
   | { readonly kind: 'reopen step' }
   | { readonly kind: 'go to step'; readonly step: StepId }
@@ -184,6 +186,8 @@ export type AirRequest =
   /** From the maker, or from a sensor. */
   | { readonly kind: 'air'; readonly place: AirPlace; readonly tempC?: number; readonly humidityPercent?: number; readonly by: 'said' | 'sensor' }
   | { readonly kind: 'stock moisture'; readonly percent: number }
+  /** What was told of shop, wood, glue and stock. */
+  | { readonly kind: 'what air' }
   | { readonly kind: 'wood in this air' }
   | { readonly kind: 'is the stock ready' }
   | { readonly kind: 'top in a year'; readonly part?: string }

@@ -12,6 +12,7 @@ import { clampsForStep, howLongToWarm } from './clampsAsked.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { sayPercent } from './sayPercent.ts';
+import { tellAir } from './whatAir.ts';
 import { tellGlueTime } from './glueTime.ts';
 import { toSay } from './toSay.ts';
 import { isItSettled, readyToWork, restSeen, topInAYear, woodInThisAir } from './woodAsked.ts';
@@ -24,6 +25,7 @@ export function respondToAir(bench: Bench, request: AirRequest, now: Moment): Re
       return request.percent >= 0 && request.percent <= 200
         ? write([{ kind: 'moisture told', percent: request.percent }], { say: `The stock is at ${sayPercent(request.percent)} moisture.`, signal: 'done' })
         : refuse('Moisture goes from zero to two hundred percent.');
+    case 'what air': return tellAir(bench, now);
     case 'wood in this air': return woodInThisAir(bench, now);
     case 'is the stock ready': return readyToWork(bench, now);
     case 'top in a year': return topInAYear(bench, request.part);

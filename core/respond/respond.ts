@@ -38,7 +38,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
   switch (request.kind) {
     case 'next step': case 'step done':
       return bench.state.gluing ? respondToGluing(bench, { kind: 'next move' }, now) : respondToWork(bench, request, now);
-    case 'where am I': case 'step back': case 'skip step': case 'reopen step':
+    case 'where am I': case 'made': case 'step back': case 'skip step': case 'reopen step':
     case 'go to step': case 'what is left': case 'tell the step': case 'place':
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what wood': case 'what moved': case 'what no longer fits':
@@ -63,7 +63,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToCutting(bench, request);
     case 'what to buy': case 'does it help': case 'bought':
       return respondToBuying(bench, request);
-    case 'air': case 'stock moisture': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
+    case 'air': case 'stock moisture': case 'what air': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
     case 'glue tonight': case 'glue time': case 'label': case 'how many clamps': case 'how long to warm':
       return respondToAir(bench, request, now);
     case 'read side': case 'surface reading': case 'leave out reading': case 'other side': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':

@@ -20,6 +20,7 @@ import { firstToRecord, askFor } from './recordQuestions.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
 import { timerStarted } from './timers.ts';
 import { tellOfStep } from './tellStep.ts';
+import { notMade } from './made.ts';
 import { placeCopy } from './place.ts';
 import { stepsOf } from './views.ts';
 
@@ -40,6 +41,8 @@ export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): 
       return moveTo(bench, stepCalled(request.step, steps), now, 'This piece has no such step.');
     case 'step done':
       return current ? finish(bench, current, now) : finished();
+    case 'made':
+      return notMade(state, current, request) ?? (current ? finish(bench, current, now) : finished());
     case 'skip step':
       return current ? skip(bench, current, now) : finished();
     case 'reopen step':

@@ -19,7 +19,8 @@ export const edgeSlot: Slot<EdgeName> = {
   samples: () => [...EDGES, 'marking knife', 'smoother', 'jointer', 'plane'],
 };
 
-function planesMeant({ state: { cutting, edges } }: Bench): readonly EdgeName[] {
+/** The plane that cuts or was told of last; else all of them. */
+export function planesMeant({ state: { cutting, edges } }: Bench): readonly EdgeName[] {
   const last = [...edges.keys(), ...(cutting ? [cutting.edge] : [])].findLast((edge) => PLANES.includes(edge));
   return last === undefined ? PLANES : [last];
 }

@@ -59,7 +59,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'parts':
       return [...part.map((name) => `show the ${name}`), ...part.map((name) => `how many ${name}`), ...length.map((size) => `how long is the ${size}`)];
     case 'part':
-      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), ...copy.map((one) => `where do the joints go on ${one}`), ...copy.map((one) => `show the layout of ${one}`), 'what moved'];
+      return [...width.map((size) => `how wide is ${size}`), ...length.map((size) => `why is the ${size} so long`), ...copy.map((one) => `record ${one} width three and one sixteenth`), ...copy.map((one) => `where do the joints go on ${one}`), ...copy.map((one) => `show the layout of ${one}`), 'what wood is it', 'what moved'];
     case 'moved':
       return ['what no longer fits', ...length.map((size) => `why is the ${size} so long`), ...width.map((size) => `how wide is ${size}`), 'scratch that'];
     case 'size': case 'why':
@@ -75,7 +75,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'paper':
       return [...part.map((name) => `print the layout of the ${name}`), 'how many sheets for the rod', 'print the cut list', 'save the part labels', 'print it', 'the bar measures ninety nine point two millimeters', 'use letter paper'];
     case 'air':
-      return ['the shop is twelve degrees sixty percent', 'can I glue tonight', 'how long to warm it', 'the wood is at fifteen degrees', 'the label says open time eight minutes', 'how many clamps', 'my clamps press eight hundred pounds', 'rehearse'];
+      return ['the shop is twelve degrees sixty percent', 'can I glue tonight', 'how long must the clamps stay on', 'how long to warm it', 'the wood is at fifteen degrees', 'the label says open time eight minutes', 'how many clamps', 'my clamps press eight hundred pounds', 'rehearse'];
     case 'wood':
       return ['the driest month is twenty degrees thirty percent', 'the dampest month is twenty two degrees sixty five percent', 'the stock is at nine percent', 'what will the top do', 'is the stock ready', ...copy.map((one) => `the bow of ${one} is one sixteenth`)];
     case 'gluing':
@@ -93,7 +93,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'buying':
       return ['does ninety six by eight help', ...(screen.board === undefined ? [] : ['bought']), 'what do I buy', 'boards at the yard are eight wide', 'a board foot costs nine fifty', 'buy number one common', 'how many boards'];
     case 'clocks':
-      return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it'];
+      return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it', 'what time is it'];
     case 'edges':
       return ['chopping', 'stopped', 'stropped', 'I honed the chisel', 'I ground the jack plane', 'how is the chisel', 'how far out for thirty degrees'];
     case 'journal':
@@ -121,7 +121,7 @@ function atFaces({ copy, part: id }: Extract<Screen, { name: 'faces' }>, { state
   if (!part) return [];
   const whose = copy === undefined ? `${part.name} two ` : '';
   const place = part.places?.at(-1);
-  return [`${whose}show A and B, hide C`, `${whose}face A is the best`, `${whose}arch up`, `${whose}grain up`, 'place them', 'second best and why', ...(part.count > 1 ? [`change over ${part.name} one and ${part.name} two`] : []), ...(place === undefined ? [] : [`${part.name} two goes ${place}, face A to the front`]), 'what counts first'];
+  return [`${whose}show A and B, hide C`, `${whose}face A is the best`, `${whose}arch up`, `${whose}grain up`, 'place them', ...(part.count > 1 ? [`which ${part.name} is which`] : []), 'second best and why', ...(part.count > 1 ? [`change over ${part.name} one and ${part.name} two`] : []), ...(place === undefined ? [] : [`${part.name} two goes ${place}, face A to the front`]), 'what counts first'];
 }
 
 /** At a step that chops or lays out a joint, what is asked of it most. */

@@ -5,7 +5,7 @@
 
 const CONTRACTIONS: ReadonlyMap<string, string> = new Map([
   ["what's", 'what is'], ["that's", 'that is'], ["it's", 'it is'], ["where's", 'where is'], ["how's", 'how is'], ["there's", 'there is'], ["i'm", 'i am'],
-  ["i've", 'i have'], ["don't", 'do not'], ["doesn't", 'does not'], ["isn't", 'is not'], ["can't", 'cannot'], ["who's", 'who is'],
+  ["i've", 'i have'], ["don't", 'do not'], ["doesn't", 'does not'], ["didn't", 'did not'], ["isn't", 'is not'], ["can't", 'cannot'], ["who's", 'who is'],
 ]);
 
 const SPELLINGS: ReadonlyMap<string, string> = new Map([

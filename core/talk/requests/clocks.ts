@@ -4,15 +4,25 @@ const row = rowsOf('clocks');
 
 /** Starting, asking and changing the clocks. */
 export const CLOCK_ROWS = [
-  row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) for {duration}', '(timer|clock) {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
+  row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) (for|to) {duration}', '(timer|clock) {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
   row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
     ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('the clamps are on', ['the clamps are on'], () => ({ kind: 'start timer', timer: 'clamp' })),
+  row('the glue is on', ['the glue is on', 'i [have] spread the glue'], (_, { state: { gluing, timers } }) => {
+    // In a glue-up it is a move that is done, and the clock starts by itself.
+    if (gluing) return { kind: 'next step' };
+    const open = timers.find(({ kind }) => kind === 'open time');
+    return open ? { kind: 'time left', timer: open.id } : { kind: 'start timer', timer: 'open time' };
+  }),
+  row('the clamps are off', ['the clamps are off', 'i [have] (took|taken) [off] the clamps [off]'], (_, { state: { timers } }) => {
+    const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
+    return clamp ? { kind: 'stop timer', ...(more.length > 0 ? {} : { timer: clamp.id }) } : { fault: 'no clock of clamps is running', notNow: true };
+  }),
   row('until the next coat', ['(start|set) [the] (recoat|drying) [timer|clock]', '(start|set) [the] (recoat|drying) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'recoat', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the finish has cured', ['(start|set) [the] (cure|curing) [timer|clock]', '(start|set) [the] (cure|curing) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'cure', ...(duration === undefined ? {} : { durationMs: duration }) })),
-  row('how many coats are on', ['how many coats [are on|are left|more]', 'can i put on the next coat', 'when [can|does] the next coat [go on]'], () => ({ kind: 'coats' })),
+  row('how many coats are on', ['how many coats [are on|are left|more]', 'can i put on the next coat', 'when (do|can|may) i put on the next coat', '(what|which) finish (is (it|this)|do i use)', 'when (can|does) the next coat go on'], () => ({ kind: 'coats' })),
   row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
-  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how long (have i got|do i have)', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
+  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
   row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) has [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
   row('when the clamps come off', ['when (do|can|may) the clamps come off', 'when can i take [off] the clamps [off]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped'],
     (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),

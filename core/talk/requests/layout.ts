@@ -19,6 +19,6 @@ export const LAYOUT_ROWS = [
   row('how true the parts must be', ['how true must (they|it|[the] parts) be (for|to hold) [the] {size} (within|to) {gap}', 'hold [the] {size} (within|to) {gap}'],
     ({ size, gap }) => ({ kind: 'tolerance', ...size, target: gap })),
   row('how the gauges stand', ['which gauge is set to what', '(how|what) are [the] gauges set [to]', 'how do [the] gauges stand'], () => ({ kind: 'gauges', what: 'how they stand' })),
-  row('what to set the gauges to', ['gauges [for (this|the) step]', 'what do I set [the] (gauge|gauges) to', 'which gauge do I (use|need)', 'set [the] gauges'], () => ({ kind: 'gauges', what: 'for this step' })),
+  row('what to set the gauges to', ['gauges [for (this|the) step]', 'what do I set [the] [marking|mortise] (gauge|gauges) to', 'how do I set [the] [marking|mortise] (gauge|gauges)', 'which gauge do I (use|need)', 'set [the] gauges'], () => ({ kind: 'gauges', what: 'for this step' })),
   row('the order of marking', ['[in] (what|which) order do I (mark|lay out|gauge)', '[what is] [the] order of (marking|layout)'], () => ({ kind: 'gauges', what: 'order' })),
 ];

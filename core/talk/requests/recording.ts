@@ -28,5 +28,5 @@ export const RECORDING_ROWS = [
   }),
   row('record a size, of which dimension is not clear', ['record [the] {owner} [is|as|at] {length}', '[the] {owner} (is|measures) {length}'], ({ owner, length }) => whichDimension(owner, (size) => ({ kind: 'record', ...size, length }))),
   row('ask to record, which dimension is not clear', ['(record|measure) [the] {owner}'], ({ owner }) => whichDimension(owner, (size) => ({ kind: 'show', screen: { name: 'record', ...size } }))),
-  row('a note', ['note [that] {text}', 'make a note [that] {text}', 'write down {text}'], ({ text }) => ({ kind: 'note', text })),
+  row('a note', ['note that {text}', 'note {text}', 'make a note that {text}', 'make a note {text}', 'write down that {text}', 'write down {text}'], ({ text }) => ({ kind: 'note', text })),
 ];

@@ -6,15 +6,16 @@ const row = rowsOf('settings');
 
 /** Screens whose name alone cannot be taken for anything else. */
 const BY_NAME = [
-  ['menu', 'menu'], ['parts', 'parts'], ['clocks', 'clocks'], ['timers', 'clocks'], ['settings', 'settings'], ['options', 'settings'], ['journal', 'journal'], ['files', 'files'],
+  ['[main] menu', 'menu'], ['parts', 'parts'], ['clocks', 'clocks'], ['timers', 'clocks'], ['settings', 'settings'], ['options', 'settings'], ['journal', 'journal'], ['files', 'files'],
 ] as const;
 
 /** Going to another screen, and the settings that are worth a word. */
 export const SCREEN_ROWS = [
   screens('show a screen', ['show [me] [the] {screen}', '(open|go to) [the] {screen}'], ({ screen }) => ({ kind: 'show', screen })),
   ...BY_NAME.map(([word, name]) => screens('a screen by its name', [word], () => ({ kind: 'show', screen: { name } }))),
-  screens('what was done last', ['what did (i|we) do last'], () => ({ kind: 'show', screen: { name: 'journal' } })),
-  screens('try the microphone', ['(try|test|check) [the] microphone', 'can you hear me'], () => ({ kind: 'show', screen: { name: 'microphone' } })),
+  screens('back to the step', ['[go] back to [the] (step|work)'], () => ({ kind: 'show', screen: { name: 'step' } })),
+  screens('what was done last', ['what did (i|we) do (last [time]|today)', 'what have (i|we) done'], () => ({ kind: 'show', screen: { name: 'journal' } })),
+  screens('try the microphone', ['(try|test|check) [the] microphone', 'can you hear me', 'are you listening'], () => ({ kind: 'show', screen: { name: 'microphone' } })),
   screens('leave the trial of the microphone', ['leave [the] microphone'], () => ({ kind: 'show', screen: { name: 'settings' } })),
   // Before the rounding: whoever says the unit alone has not asked for whole millimetres.
   row('the unit', ['(use|show|switch to|change to|work in|speak) {unit}'], ({ unit }) => ({ kind: 'set', setting: { rounding: roundingIn(unit) } })),

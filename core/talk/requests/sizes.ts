@@ -1,6 +1,8 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Request } from '../../bench/request.ts';
-import type { SizeMention } from '../../work/step.ts';
+import { stepsFor } from '../../work/plan.ts';
+import { currentStep } from '../../work/progress.ts';
+import type { SizeMention, Step } from '../../work/step.ts';
 import { lastPart, lastSize } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
@@ -11,14 +13,14 @@ const row = rowsOf('sizes');
 
 /** Asking for sizes, and for the reasons behind them. */
 export const SIZE_ROWS = [
-  row('a size', ['how [many {unit?}] {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut) [the] {owner}'],
+  row('a size', ['how [many {unit?}] {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut|saw|rip|plane) [the] {owner}'],
     ({ adjective, owner, unit }, bench) => withSize(owner, adjective, inUnit(unit, bench))),
   row('a size of a part, of which dimension is not clear', ['how many {unit} (is|are) [the] {owner}'], ({ owner, unit }, bench) => whichDimension(owner, inUnit(unit, bench))),
   row('how far apart the shoulders are', ['how far apart are the shoulders (of|on) [the] {owner}'], ({ owner }) => withSize(owner, ['shoulder to shoulder'], (size) => ({ kind: 'size', ...size }))),
   row('a size by its name', ['what is [the] {size}', '{size}', 'how (long|big|much) (is|are) [the] {size}', '(tell|give) me [the] {size}', 'say [the] {size}', 'show [me] [the] {size}'], ({ size }) => ({ kind: 'size', ...size })),
   row('the wood of a part', ['(what|which) [kind of] wood (is|are) [the] {parts}', 'what (is|are) [the] {parts} made (of|from)'], ({ parts: { part } }) => ({ kind: 'what wood', part })),
   row('the wood', ['(what|which) [kind of] (wood|woods) [is (it|this|that)|are they|(do|must) i (need|use)]', 'what is (it|this) made of'], (_, bench) => ({ kind: 'what wood', ...partOf(bench) })),
-  row('all sizes of a part', ['how big (is|are) [the] {part}', '[what are] [the] sizes of [the] {part}', '{part} sizes', 'what size (is|are) [the] {part}', 'what does [the] {part} measure', 'tell me about [the] {part}', 'show [me] [the] {part}'],
+  row('all sizes of a part', ['how big (is|are) [the] {part}', '[what (is|are)|(tell|give) me] [the] (size|sizes|dimensions|measurements) of [the] {part}', '{part} sizes', 'what size (is|are) [the] {part}', 'what does [the] {part} measure', 'tell me about [the] {part}', 'show [me] [the] {part}'],
     ({ part }) => ({ kind: 'sizes of part', ...part })),
   row('why a size is what it is', ['why (is|are) [the] {owner} [so|that] {adjective}'], ({ owner, adjective }) => withSize(owner, adjective, (size) => ({ kind: 'why', ...size }))),
   row('why a size is what it is', ['why [is] [the] {size}', 'why is [the] {size} what it is', 'where does [the] {size} come from'], ({ size }) => ({ kind: 'why', ...size })),
@@ -26,10 +28,18 @@ export const SIZE_ROWS = [
     const size = lastSize(bench);
     return size ? { kind: 'why', ...size } : { fault: 'no size was asked for yet; say which one', notNow: true };
   }),
-  row('how many of a part', ['how many {parts} [are there|do i need]', 'count [the] {parts}'], ({ parts: { part } }) => ({ kind: 'how many', part })),
+  row('how many of a part', ['how many {parts} [are there|do i (need|make|cut)]', 'count [the] {parts}'], ({ parts: { part } }) => ({ kind: 'how many', part })),
+  row('how many of the same', ['how many of (these|them)', 'how many do i (need|make|cut)'], (_, bench) => {
+    const { part = stepNow(bench)?.part } = partOf(bench);
+    return part === undefined ? { fault: 'of which part is missing', notNow: true } : { kind: 'how many', part };
+  }),
   row('what moved', ['what [has|have] (moved|changed)', 'what does (that|it) change', 'what is different', 'what follows'], () => ({ kind: 'what moved' })),
   row('what no longer fits', ['what no longer fits', 'what does not fit [any more]', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
 ];
+
+function stepNow({ state }: Bench): Step | undefined {
+  return state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+}
 
 /** The size said as usual, or in the other unit when that was named. */
 function inUnit(unit: SlotValues['unit'] | undefined, { state: { settings: { rounding } } }: Bench): (size: SizeMention) => Request {

@@ -12,16 +12,16 @@ function told({ conversation: { inTurn } }: Bench, to: Extract<TalkRequest, { ki
 
 /** Taking back, and talk about talk. */
 export const TALK_ROWS = [
-  undo('take the last thing back', ['scratch (it|that)', 'undo [it|that]', 'take (it|that) back', '[no] (that|it) (is|was) (wrong|not right)', 'not that', 'forget (it|that)'], () => ({ kind: 'scratch that' })),
+  undo('take the last thing back', ['scratch (it|that)', 'undo [it|that]', 'take (it|that) back', '[no] (that|it) (is|was) (wrong|not right)', 'not that', '(forget|delete) (it|that)'], () => ({ kind: 'scratch that' })),
   undo('put back what was taken', ['(put|bring) (it|that) back', '(put|bring) back [it|that]', 'redo [it|that]'], () => ({ kind: 'put back' })),
   row('the next of what is told', ['[the] next mark', 'read on'], (_, bench) => told(bench, 'next')),
   row('what is told, from its beginning', ['from the (beginning|start)'], (_, bench) => told(bench, 'first')),
   row('enough of what is told', ['enough', 'leave the rest'], (_, bench) => told(bench, 'enough')),
-  row('say it again', ['[say] [it|that] again', 'repeat [it|that]', 'what did you say', 'once more', 'come again', 'pardon', 'what'], () => ({ kind: 'say again', how: 'as before' })),
+  row('say it again', ['[say|tell|read] [me] [it|that] again', '[can you] repeat [it|that]', '[can you] say (it|that) (again|once more)', 'what did you say', 'i did not (hear|get) (it|that|you)', 'once more', 'come again', 'pardon', 'what'], () => ({ kind: 'say again', how: 'as before' })),
   row('say it slower', ['[say] [it|that] (slower|slow|slowly) [please]', '[say] [it|that] more slowly', '[say] [it|that] again slowly', 'too fast', 'not so fast'], () => ({ kind: 'say again', how: 'slower' })),
   row('say it digit by digit', ['[say] [it|that] digit by digit', '[say] [it|that] (number by number|one by one)', '[say] [it|that] one (number|digit) at a time'], () => ({ kind: 'say again', how: 'digit by digit' })),
-  row('speak louder', ['louder', 'speak (up|louder)', 'i cannot hear [you]', 'too quiet'], () => ({ kind: 'louder' })),
-  row('speak quieter', ['quieter', 'speak quieter', 'not so loud', 'too loud'], () => ({ kind: 'quieter' })),
+  row('speak louder', ['[a (bit|little)] louder', 'speak (up|louder)', 'turn (it|the (volume|sound)) up', 'turn up the (volume|sound)', 'i cannot hear [you]', 'too quiet'], () => ({ kind: 'louder' })),
+  row('speak quieter', ['[a (bit|little)] quieter', 'speak quieter', 'turn (it|the (volume|sound)) down', 'turn down the (volume|sound)', 'not so loud', 'too loud'], () => ({ kind: 'quieter' })),
   row('stop talking', ['[be] quiet', 'stop talking', 'hush', 'that is enough', 'shut up'], () => ({ kind: 'be quiet' })),
   row('what can be said', ['what can i (say|ask)', 'what do you (know|understand)', 'help [me]', 'what can you do'], () => ({ kind: 'what can I say' })),
 ];

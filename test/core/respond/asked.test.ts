@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO_TEXT, Session } from './session.ts';
+import { atTheEndFrame, DEMO_TEXT, Session } from './session.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -129,6 +129,58 @@ describe('an edge that was honed', () => {
     session.say('I honed the smoothing plane');
     session.say('I honed the chisel');
     expect(session.say('I stropped the plane')).toBe('The smoothing plane is stropped now.');
+  });
+});
+
+describe('a step that is done, told by what was made', () => {
+  it('is ticked off when it is about that one, and only then', () => {
+    const session = atTheMortise();
+    expect(session.say('leg two is done')).toMatch(/^This step is about another leg; it stays open\./);
+    expect(session.say('the top is done')).toMatch(/^This step is not about the top; it stays open\./);
+    expect(session.say('leg one is done')).toMatch(/^Not yet\. There are no mortise lines to chop to\./);
+  });
+
+  it('is about every copy, and done with the last of them', () => {
+    const session = Session.withDemo();
+    expect(session.say('this leg is done')).toMatch(/^This step is about every leg; it is done when all of them are\./);
+    expect(session.entries).toEqual([]);
+    session.say('all the legs are done');
+    expect(session.entries.map(({ kind }) => kind)).toContain('step done');
+  });
+});
+
+describe('glue and clamps, told as they come', () => {
+  it('the open time starts once', () => {
+    const session = Session.withDemo();
+    session.say('the glue is on');
+    expect(session.bench.state.timers.map(({ kind }) => kind)).toEqual(['open time']);
+    session.wait(MINUTE_MS);
+    expect(session.say('the glue is on')).toBe('Open time, three minutes left.');
+    session.say('the clamps are on');
+    session.say('the clamps are off');
+    expect(session.bench.state.timers.map(({ kind }) => kind)).toEqual(['open time']);
+    expect(session.say('the clamps are off')).toMatch(/^No clock of clamps is running\./);
+  });
+
+  it('in a rehearsal the glue that is on is the move that is done', () => {
+    const session = atTheEndFrame();
+    session.say('rehearse');
+    session.say('the glue is on');
+    expect(session.entries.map(({ kind }) => kind)).toEqual(['gluing move done']);
+  });
+});
+
+describe('how warm it is', () => {
+  it('is what was told, and how long ago', () => {
+    const session = Session.withDemo();
+    expect(session.say('how warm is it')).toMatch(/^Nobody has told me yet\./);
+    session.say('the shop is twelve degrees sixty percent');
+    session.say('the stock is at nine percent');
+    expect(session.say('how warm is the shop')).toBe('The shop was at twelve degrees and sixty percent humidity, as you said. The stock was at nine percent moisture, as you said.');
+    session.wait(135 * MINUTE_MS);
+    expect(session.say('what is the temperature')).toMatch(/^The shop was at twelve degrees and sixty percent humidity, as you said two hours and fifteen minutes ago\./);
+    session.now = { ...session.now, bootId: 'second', wallTrusted: false };
+    expect(session.say('how cold is it')).toMatch(/as you said, before the power was off\./);
   });
 });
 
