@@ -105,6 +105,8 @@ export type ReckonRequest =
 
 export type RecordRequest =
   | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true; /** And after being asked whether that copy is meant. */ readonly copySure?: true }
+  /** Measured against what it should be: so much more, or less. */
+  | { readonly kind: 'record off'; readonly size: SizeName; readonly copy?: number; readonly off: Length }
   | { readonly kind: 'withdraw measurement'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'note'; readonly text: string }
   /** What a caliper or a tape gauge typed, as it stands: '82.55', '+3.2500 in'. */

@@ -3,7 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { RecordRequest } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
-import { absolute, subtract } from '../length/arithmetic.ts';
+import { absolute, add, subtract } from '../length/arithmetic.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { State } from '../journal/state.ts';
 import { describeSize } from '../piece/describe.ts';
@@ -26,6 +26,8 @@ export function respondToRecord(bench: Bench, request: RecordRequest, now: Momen
   switch (request.kind) {
     case 'record':
       return record(bench, request);
+    case 'record off':
+      return recordOff(bench, request);
     case 'withdraw measurement':
       return withdraw(state, request);
     case 'reading':
@@ -70,6 +72,15 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
     lengths: [length],
     size, ...(copy === undefined ? {} : { copy }),
   }));
+}
+
+/** What it should be is the plan, or what follows for it from what was made before; a measurement of its own is not. */
+function recordOff(bench: Bench, { size, copy, off }: Extract<RecordRequest, { kind: 'record off' }>): Response {
+  const sizes = sizesOf(bench.state);
+  const value = sizes && sizeOf(sizes, size, copy);
+  if (!value) return bench.state.piece ? refuse(`This piece has no size called ${size}.`) : noPiece();
+  const shouldBe = value.basis === 'measured' ? value.planned : value.length;
+  return record(bench, { kind: 'record', size, ...(copy === undefined ? {} : { copy }), length: add(shouldBe, off) });
 }
 
 /** After the last size of a set is down, the size just written is shown; else the next one is asked for. */

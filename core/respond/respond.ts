@@ -49,7 +49,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToFaces(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
       return respondToReckon(bench, request);
-    case 'record': case 'withdraw measurement': case 'note': case 'reading':
+    case 'record': case 'record off': case 'withdraw measurement': case 'note': case 'reading':
       return respondToRecord(bench, request, now);
     case 'diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);

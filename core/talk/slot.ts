@@ -15,6 +15,7 @@ import type { DefectKind } from '../stock/rack.ts';
 import type { Spot } from '../true/guide.ts';
 import type { SizeMention, StepId } from '../work/step.ts';
 import type { OwnerMention } from './names.ts';
+import type { Off } from './offSlot.ts';
 
 /** What may stand in a pattern between braces, and what it is read as. */
 export interface SlotValues {
@@ -45,6 +46,8 @@ export interface SlotValues {
   readonly before: Level;
   /** 'long', 'wide', 'thick': the dimensions that it asks for, the likeliest first. */
   readonly adjective: readonly string[];
+  /** 'short', 'too wide': which way a size is off. */
+  readonly off: Off;
   /** 'width', 'shoulders': a dimension without its owner. */
   readonly dimension: string;
   readonly length: Length;

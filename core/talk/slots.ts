@@ -7,6 +7,7 @@ import { facesSlot, faceSlot, levelSlot, likingsSlot, qualitySlot } from './face
 import { alongSlot, eachSlot, fractionSlot, gapSlot, lengthSlot, operandSlot, roundingSlot, smallSlot, unitSlot } from './measures.ts';
 import { namesOf } from './names.ts';
 import { addressSlot, choiceSlot, kindSlot, placeSlot, screenSlot, stepSlot, timerSlot } from './places.ts';
+import { offSlot } from './offSlot.ts';
 import { priceSlot } from './priceSlot.ts';
 import type { Slot, SlotValues } from './slot.ts';
 import { copySlot, jointSlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
@@ -40,7 +41,7 @@ const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.j
 
 /** How each slot is read, and examples of it. */
 export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
-  size: sizeSlot, owner: ownerSlot, joint: jointSlot, part: partSlot, parts: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot,
+  size: sizeSlot, owner: ownerSlot, joint: jointSlot, part: partSlot, parts: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot, off: offSlot,
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, small: smallSlot, setback: smallSlot, otherSetback: smallSlot, gap: gapSlot, first: lengthSlot, second: lengthSlot,
   count: countSlot, spaces: countSlot, board: boardSlot, nth: nthSlot, stage: stageSlot, loudness: loudnessSlot, angle: angleSlot, price: priceSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: eachSlot,

@@ -1,9 +1,18 @@
-import { lastSize } from '../context.ts';
+import { negate } from '../../length/arithmetic.ts';
+import { lastPart, lastSize } from '../context.ts';
+import { namesOf, type OwnerMention } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
+import type { Built, SlotValues } from '../slot.ts';
 import { sizeOfOwner } from '../subjects.ts';
 import { whichDimension } from '../whichDimension.ts';
 
 const row = rowsOf('recording');
+
+/** So much more or less than it should be. */
+function offBy(owner: OwnerMention, gap: SlotValues['gap'], { dimensions, sign }: SlotValues['off']): Built {
+  const size = sizeOfOwner(owner, dimensions);
+  return size ? { kind: 'record off', ...size.value, off: sign < 0 ? negate(gap) : gap } : { fault: `${owner.say} has no ${dimensions[0] ?? 'such size'}` };
+}
 
 /** Writing down what was measured, and taking it back. */
 export const RECORDING_ROWS = [
@@ -11,6 +20,13 @@ export const RECORDING_ROWS = [
   row('record a size of a part', ['[record] [the] {owner} (is|measures|came out) {length} {adjective}', '[record] [the] {owner} is {adjective} {length}'], ({ owner, length, adjective }) => {
     const size = sizeOfOwner(owner, adjective);
     return size ? { kind: 'record', ...size.value, length } : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };
+  }),
+  row('record how far off a size is', ['[the] {owner} (is|came out) {gap} {off}'], ({ owner, gap, off }) => offBy(owner, gap, off)),
+  row('how far off the last part is', ['it (is|came out) {gap} {off}', 'i (made|cut) it {gap} {off}'], ({ gap, off }, bench) => {
+    const last = lastPart(bench);
+    const owner = namesOf(bench.state.piece).owners.find(({ owner: { id, kind } }) => id === last?.owner && kind !== 'parameter');
+    if (!owner) return { fault: 'of which part is missing; say it with its name', notNow: true };
+    return offBy(last?.copy === undefined ? owner : { ...owner, copy: last.copy }, gap, off);
   }),
   row('record the size shown', ['record {length}', 'record it (is|as|at) {length}'], ({ length }, bench) => {
     const size = lastSize(bench);

@@ -28,6 +28,7 @@ export const FOLLOWS_ON: ReadonlyMap<string, Ground> = new Map<string, Ground>([
   ['take the last thing back', 'deed'], ['put back what was taken', 'deed taken back'],
   ['the next of what is told', 'telling'], ['what is told, from its beginning', 'telling'], ['enough of what is told', 'telling'],
   ['why the last size is what it is', 'size'], ['record the size shown', 'size'], ['record the last size', 'size'], ['forget the last measurement', 'measurement'],
+  ['how far off the last part is', 'part'],
   ['something more than the last answer', 'answer'], ['something less than the last answer', 'answer'], ['so many times the last answer', 'answer'], ['the last answer divided', 'answer'], ['the last answer in the other unit', 'answer'],
   ['faces to show and to hide, of the one on the screen', 'copy'], ['what a face is, of the one on the screen', 'copy'], ['grain up, of the one on the screen', 'copy'], ['grain down, of the one on the screen', 'copy'],
   ['arches up, of the one on the screen', 'copy'], ['arches down, of the one on the screen', 'copy'],

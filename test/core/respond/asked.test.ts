@@ -149,6 +149,26 @@ describe('a step that is done, told by what was made', () => {
   });
 });
 
+describe('a size that came out off', () => {
+  it('is written down as what it is, read back, and taken back as ever', () => {
+    const session = Session.withDemo();
+    expect(session.say('leg two is a sixteenth short')).toMatch(/^Leg two, length, thirty-two, and three sixteenths inches, noted\. One sixteenth of an inch under the plan\./);
+    expect(session.say('it is one thirty second too wide')).toMatch(/^Leg two, width, three, and nine thirty-seconds inches, noted\. One thirty-second of an inch over the plan\./);
+    session.say('scratch that');
+    expect(session.bench.state.measurements.map(({ size }) => size)).toEqual(['leg.length']);
+  });
+
+  it('is off from what it should be, not from what was written down before', () => {
+    const session = Session.withDemo();
+    session.say('leg two is a sixteenth short');
+    expect(session.say('leg two came out one thirty second too long')).toMatch(/^Leg two, length, thirty-two, and nine thirty-seconds inches, noted\./);
+  });
+
+  it('is asked about when it is much', () => {
+    expect(Session.withDemo().say('the top came out three quarters too thin')).toMatch(/^That is three quarters of an inch under the plan\. Is top, thickness really one inch\?$/);
+  });
+});
+
 describe('glue and clamps, told as they come', () => {
   it('the open time starts once', () => {
     const session = Session.withDemo();

@@ -32,6 +32,7 @@ const AS_SAID: Partial<Record<Request['kind'], readonly string[]>> = {
   size: ['how many inches long is the leg', 'how many inches is the leg two width', 'how far apart are the shoulders of the long rail', 'how long is the tenon of the short rail', 'length of the tenon of the short rail', 'how deep is the mortise of the long rail'],
   'marks of joint': ['how far down is the mortise of the long rail', 'how far from the top is the long rail mortise', 'how deep is the haunch of the long rail', 'how far down is the haunch of the short rail', 'where does the mortise of the long rail start'],
   record: ['record two and a half for leg two width', 'leg two is two and a half wide', 'leg two width is two and a half'],
+  'record off': ['leg two is a sixteenth short', 'the top came out one eighth too wide', 'I cut it one thirty second too short', 'it is a sixteenth narrow'],
   'in other unit': ['how many millimeters long is the leg', 'convert seven eighths to millimeters', "what's seven eighths in millimeters"],
   'fraction of': ['where is the middle of the top width', 'half the top width'],
   'top in a year': ['how much does the top shrink', 'how much will the top move'],
