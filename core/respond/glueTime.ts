@@ -9,7 +9,6 @@ import { adhesiveOf, tonightOf } from './evening.ts';
 import { tell } from './plain.ts';
 import { sentence } from './saying.ts';
 import { glueClock } from './stretched.ts';
-import { toSay } from './toSay.ts';
 
 const AIR = { name: 'air' } as const;
 
@@ -18,7 +17,8 @@ export function tellGlueTime(state: State, which: 'clamp' | 'open time', now: Mo
   const found = tonightOf(state, now);
   const { durationMs, basis } = glueClock(state, which, now);
   const time = sentence(`${adhesiveOf(state).glue.name}: ${which === 'clamp' ? 'the clamps stay on' : 'it stays open'} ${sayDuration(durationMs)}, by ${basis}`);
-  if (!found) return tell({ say: [time, unknownCold(state, which)].join(' '), screen: AIR });
+  // What to say stands on that screen already.
+  if (!found) return tell({ say: [time, unknownCold(state, which)].join(' '), screen: AIR, note: '' });
   if (found.verdict === 'do not') return tell({ say: [...notTonight(state, found), `Then ${time.charAt(0).toLowerCase()}${time.slice(1)}`].join(' '), screen: AIR });
   const later = which === 'clamp' ? `Safe to work in ${sayDuration(found.times.workMs)}, fully cured in ${sayDuration(found.times.cureMs)}.` : '';
   return tell({ say: [time, later].filter(Boolean).join(' '), screen: AIR });
@@ -28,7 +28,7 @@ export function tellGlueTime(state: State, which: 'clamp' | 'open time', now: Mo
 function unknownCold(state: State, which: 'clamp' | 'open time'): string {
   const warm = sayDegrees(LABEL_C, state.settings.temperature);
   const otherwise = which === 'clamp' ? 'colder, they stay on longer' : 'warmer, it is shorter';
-  return `That is for ${warm}; ${otherwise}. ${toSay('Tell me the degrees of the shop, and I reckon with them.', 'Say, for one: the shop is twelve degrees.')}`;
+  return `That is for ${warm}; ${otherwise}. Tell me the degrees of the shop, and I reckon with them.`;
 }
 
 function notTonight(state: State, found: Tonight): readonly string[] {

@@ -8,7 +8,6 @@ import type { AirPlace } from '../journal/craft.ts';
 import { refuse, tell } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
 import { sayPercent } from './sayPercent.ts';
-import { toSay } from './toSay.ts';
 
 const PLACES = ['shop', 'wood', 'glue'] as const satisfies readonly AirPlace[];
 const FRESH_MS = 120_000;
@@ -22,7 +21,8 @@ export function tellAir({ state }: Bench, now: Moment): Response {
   });
   const stock = state.stockMoisture === null ? [] : [`The stock was at ${sayPercent(state.stockMoisture)} moisture, as you said.`];
   if (told.length + stock.length > 0) return tell({ say: [...told, ...stock].join(' '), screen: { name: 'air' } });
-  return refuse(`Nobody has told me yet. ${toSay('Tell me the degrees of the shop and its humidity.', 'Say, for one: the shop is twelve degrees, sixty percent.')}`, { screen: { name: 'air' } });
+  // What to say stands on that screen already.
+  return refuse('Nobody has told me yet. Tell me the degrees of the shop and its humidity.', { screen: { name: 'air' }, note: '' });
 }
 
 function since(at: Moment, now: Moment): string {
