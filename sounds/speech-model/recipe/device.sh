@@ -1,10 +1,10 @@
 #!/bin/sh
 # Stages 3 and 4 on the machine with GPUs, in one go, for nothing stays there: voices and training side by side.
-# device.sh BUNDLE.tar.xz OUT_FOLDER SECONDS [SHARE_OF_TEXTS] [ROUND WEIGHTS_TO_GO_ON_FROM RATE VARIANTS]
+# device.sh BUNDLE.tar.xz OUT_FOLDER SECONDS [SHARE_OF_TEXTS] [ROUND WEIGHTS_TO_GO_ON_FROM RATE VARIANTS SECONDS_OF_LEARNED_VOICES]
 # Every GPU trains one line of VARIANTS (a file of this folder; variants.txt), from the same voices, to OUT_FOLDER/NAME.npz. OUT_FOLDER/ended is there when all is done, so that this can
 # run on its own (setsid) where one command may not take as long.
 set -eu
-bundle=$1 out=$2 seconds=$3 share=${4:-1} round=${5:-1} from=${6:-} rate=${7:-0.0025} variants=${8:-variants.txt}
+bundle=$1 out=$2 seconds=$3 share=${4:-1} round=${5:-1} from=${6:-} rate=${7:-0.0025} variants=${8:-variants.txt} learned=${9:-300}
 here=$(cd "$(dirname "$0")" && pwd)
 work=$(mktemp -d)
 gpus=$(nvidia-smi -L 2>/dev/null | wc -l)
@@ -16,7 +16,7 @@ mkdir -p "$out"
 tar xf "$bundle" -C "$work"
 # Festival and pico look for their voices here, whatever they are told.
 for engine in festival pico; do [ -e /usr/share/$engine ] || ln -s "$work/tools/share/$engine" /usr/share/$engine; done
-nice python3 "$here/voices.py" "$work/texts.json" "$work/tools" "$work/voices" "$share" "$voices" "$round" > "$out/voices.log" 2>&1 &
+nice python3 "$here/voices.py" "$work/texts.json" "$work/tools" "$work/voices" "$share" "$voices" "$round" "$learned" > "$out/voices.log" 2>&1 &
 number=0 trainings=
 while read -r name options; do
   [ "$number" -lt "$gpus" ] || break

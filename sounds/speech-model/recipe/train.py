@@ -1,7 +1,8 @@
 """
 Stage 4: training, while the voices still speak.
 python3 train.py VOICES_FOLDER OUT.npz SECONDS [--from WEIGHTS.npz] [--rate 0.0025] [--batch 192] [--wait UTTERANCES]
-    [--mouths SHARE] [--mouth SIZE] [--noisy SHARE] [--seed NUMBER]
+    [--mouths SHARE] [--mouth SIZE] [--noisy SHARE] [--learned SHARE] [--sampled SHARE]
+    [--seed NUMBER]
 Connectionist temporal classification (A. Graves et al., ICML 2006). VOICES_FOLDER is read again and again until it says that it is complete.
 """
 import argparse, glob, math, os, time
@@ -10,11 +11,11 @@ import torch
 import torch.nn.functional as F
 from network import Net
 from phones import OUTPUTS
+from origins import BY_RULES, FROM_PIECES, LEARNED
 from sound import CEPSTRA, Features, LIFTER, RATE, SHIFT, Shop, Speakers, UNWARPED, WARPS, WINDOW, bank, cosines
 
 SEED = 20261125
-HUMAN_SHARE = .68        # of the spoken utterances: voices made from a person's recordings, against formant synthesis
-SAMPLED_SHARE = .38      # of a batch: features sampled from the CMUSphinx statistics
+PIECES_SHARE = .68       # of the spoken utterances that are not of learned voices: those put together from a person's recordings, against formant synthesis
 # CMUSphinx's cepstra are means removed; the engine's are not, and differ by these constants.
 SPHINX_MEAN = np.array([41., -5.29, -.12, 5.09, 2.48, -4.07, -1.37, -1.78, -5.08, -2.05, -6.45, -1.42, 1.17])
 ENGINE_OFFSET = np.array([-26.79, 7.74, .03, 1.85, .03, .98, .12, 1.11, .2, .42, .22, .2, -.03])
@@ -24,10 +25,10 @@ MEAN_SPREAD = [8., 8, 6, 5, 5, 4, 4, 4, 4, 4, 3, 3, 3]
 class Store:
     """Utterances in the GPU's memory, filled from the folder as they come."""
 
-    def __init__(self, device, kind, dtype, width=()):
-        self.device, self.kind, self.width = device, kind, width
+    def __init__(self, device, dtype, width=(), learned=0.):
+        self.device, self.width, self.learned = device, width, learned
         self.data, self.used = torch.zeros((1, *width), dtype=dtype, device=device), 0
-        self.at, self.length, self.labels, self.human = [], [], [], []
+        self.at, self.length, self.labels, self.origin = [], [], [], []
 
     def add(self, file):
         data = torch.from_numpy(file["data"])
@@ -40,12 +41,14 @@ class Store:
         self.at += list(ends - file["length"] + self.used)
         self.length += list(file["length"])
         self.labels += np.split(file["labels"], np.cumsum(file["labelled"])[:-1])
-        self.human += list(file["human"])
+        self.origin += list(file["origin"])
         self.used += len(data)
 
     def settle(self):
-        self.starts, self.lengths, human = np.array(self.at), np.array(self.length), np.array(self.human)
-        weight = np.where(human, HUMAN_SHARE / max(1, human.sum()), (1 - HUMAN_SHARE) / max(1, (~human).sum()))
+        self.starts, self.lengths, origin = np.array(self.at), np.array(self.length), np.array(self.origin)
+        weight = np.zeros(len(origin))
+        for kind, share in ((BY_RULES, (1 - self.learned) * (1 - PIECES_SHARE)), (FROM_PIECES, (1 - self.learned) * PIECES_SHARE), (LEARNED, self.learned)):
+            weight[origin == kind] = share / max(1, (origin == kind).sum())
         self.weight = weight / weight.sum()
 
     def pick(self, count):
@@ -57,9 +60,9 @@ class Store:
 
 
 class Batches:
-    def __init__(self, folder, device, speakers, shop):
-        self.folder, self.device, self.read, self.complete = folder, device, set(), False
-        self.spoken, self.sampled = Store(device, "sound", torch.int16), Store(device, "features", torch.float16, (CEPSTRA,))
+    def __init__(self, folder, device, speakers, shop, learned, sampled):
+        self.folder, self.device, self.share, self.read, self.complete = folder, device, sampled, set(), False
+        self.spoken, self.sampled = Store(device, torch.int16, (), learned), Store(device, torch.float16, (CEPSTRA,))
         self.features, self.shop, self.speakers, self.usual = Features(device), shop, speakers, None
         tensor = lambda a: torch.tensor(a, dtype=torch.float32, device=device)
         self.cosines, self.lifter, self.spread = tensor(cosines()), tensor(LIFTER), tensor(MEAN_SPREAD)
@@ -131,7 +134,7 @@ class Batches:
         return x, torch.full((count,), x.shape[1]), [np.zeros(0, np.uint8)] * count
 
     def next(self, count, with_noise):
-        sampled = int(count * SAMPLED_SHARE) if self.sampled.length else 0
+        sampled = int(count * self.share) if self.sampled.length else 0
         parts = [self.spoken_batch(count - sampled)] + ([self.sampled_batch(sampled)] if sampled else []) + ([self.noise_batch(max(2, count // 12))] if with_noise else [])
         longest = max(x.shape[1] for x, _, _ in parts)
         pad = lambda x: F.pad(x.transpose(1, 2), (0, longest - x.shape[1]), mode="replicate").transpose(1, 2)
@@ -175,17 +178,20 @@ def main():
     options.add_argument("--mouths", type=float, default=.35, help="share of utterances with another mouth")
     options.add_argument("--mouth", type=float, default=.6, help="how far another mouth may be, 0 to 1")
     options.add_argument("--noisy", type=float, default=.75, help="share of utterances under noise")
+    options.add_argument("--learned", type=float, default=.5, help="share of the spoken utterances by learned voices")
+    options.add_argument("--sampled", type=float, default=.38, help="share of a batch sampled from the CMUSphinx statistics")
     options.add_argument("--seed", type=int, default=SEED)
     options = options.parse_args()
     began = time.time()
     torch.manual_seed(options.seed); np.random.seed(options.seed)
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
     device = "cuda" if torch.cuda.is_available() else "cpu"
-    net, batches = Net().to(device), Batches(options.folder, device, Speakers(device, options.mouths, options.mouth), Shop(device, options.noisy))
+    net, batches = Net().to(device), Batches(options.folder, device, Speakers(device, options.mouths, options.mouth), Shop(device, options.noisy), options.learned, options.sampled)
     print("parameters", sum(p.numel() for p in net.parameters()), flush=True)
     while True:
         batches.refill()
-        if batches.complete or len(batches.spoken.length) >= options.wait and len(batches.sampled.length) >= options.wait / 4: break
+        enough = len(batches.spoken.length) >= options.wait and len(batches.sampled.length) >= options.wait / 4
+        if batches.complete or enough and os.path.exists(os.path.join(options.folder, "learned")): break
         time.sleep(1)
     print("begin after %.0f s with %d spoken" % (time.time() - began, len(batches.spoken.length)), flush=True)
     if options.begin:
