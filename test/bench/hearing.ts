@@ -1,10 +1,10 @@
 /**
- * How well the ear hears: npm run bench -- hearing [MODEL.tar.gz …] [--only requests,numbers,real,remarks,false-acts,speed,confusions] [--hours 10] [--share 1] [--no-peer] [--mistakes] [--table]
+ * How well the ear hears: npm run bench -- hearing [MODEL.tar.gz …] [--only requests,numbers,real,remarks,false-acts,speed,confusions] [--hours 10] [--share 1] [--learned FOLDER] [--no-peer] [--mistakes] [--table]
  * Every model hears the same recordings through the kiosk's engine, grammar, gate of confidence and parser; Debian's pocketsphinx hears them too, given the
  * same phrases as a grammar. Right: the request that was meant. Asked: the kiosk asks which of two, and one of them is it. Wrong: another request, which
  * would have been acted on. Refused: nothing is done. The voices are ones that the model was not trained on; recordings of people come from Debian's
- * packages and are used for this alone. --share 0.3 takes three in ten of everything,
- * --table prints rows for README.md.
+ * packages and are used for this alone. --share 0.3 takes three in ten of everything, --table prints rows for README.md,
+ * --learned adds learned voices that were kept out of training, out of share/kokoro of what sounds/speech-model/recipe/gather.sh has gathered (needs python3-torch).
  */
 import { execFileSync } from 'node:child_process';
 import { statSync } from 'node:fs';
@@ -20,13 +20,13 @@ import { Listener } from './hearing/listener.ts';
 import { OUTCOMES, outcomeIn } from './hearing/outcome.ts';
 import type { Outcome } from './hearing/outcome.ts';
 import { heardByPocketsphinx } from './hearing/peer.ts';
-import { heldOutSets, realSets } from './hearing/sets.ts';
+import { heldOutSets, learnedSets, realSets } from './hearing/sets.ts';
 import type { HearingSet } from './hearing/sets.ts';
 import { missingPackages, SoundFolder } from './hearing/sounds.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true, allowNegative: true,
-  options: { only: { type: 'string', default: 'requests,numbers,real,remarks,false-acts,speed' }, hours: { type: 'string', default: '10' }, share: { type: 'string', default: '1' }, peer: { type: 'boolean', default: true }, mistakes: { type: 'boolean', default: false }, table: { type: 'boolean', default: false } },
+  options: { only: { type: 'string', default: 'requests,numbers,real,remarks,false-acts,speed' }, hours: { type: 'string', default: '10' }, share: { type: 'string', default: '1' }, learned: { type: 'string' }, peer: { type: 'boolean', default: true }, mistakes: { type: 'boolean', default: false }, table: { type: 'boolean', default: false } },
 });
 const models = positionals.length > 0 ? positionals : [SHIPPED_MODEL];
 const only = new Set(values.only.split(','));
@@ -34,7 +34,8 @@ const only = new Set(values.only.split(','));
 installMissing();
 const folder = new SoundFolder(join(tmpdir(), 'benchcall-hearing'));
 const share = Number(values.share);
-const sets = [...heldOutSets(folder, share), ...realSets(folder, share)].filter(({ part }) => only.has(part));
+const chosen = [...heldOutSets(folder, share), ...realSets(folder, share)].filter(({ part }) => only.has(part));
+const sets = values.learned === undefined ? chosen : [...chosen, ...learnedSets(folder, values.learned, share)];
 const engine = await engineInNode();
 for (const model of models) {
   const listener = await Listener.open(model, engine);

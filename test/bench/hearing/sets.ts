@@ -7,10 +7,10 @@ import { sentencesFor } from '../../../core/talk/strict/sentences.ts';
 import { bench, TALKATIVE } from '../../core/talk/benches.ts';
 import { randomNumbers } from '../../voice/sound.ts';
 import { REMARKS } from './remarks.ts';
-import { cardSentences, HELD_OUT_VOICES, pocketsphinxRecording, promptNames, under } from './sounds.ts';
+import { cardSentences, HELD_OUT_VOICES, LEARNED_VOICES, pocketsphinxRecording, promptNames, under } from './sounds.ts';
 import type { Noise, SoundFolder } from './sounds.ts';
 
-export type Part = 'requests' | 'numbers' | 'real' | 'remarks';
+export type Part = 'requests' | 'numbers' | 'real' | 'remarks' | 'learned';
 
 /** Recordings that are heard with one grammar. */
 export interface HearingSet {
@@ -51,21 +51,51 @@ export function requests(count: number): readonly string[] {
 
 /** Synthetic voices that were never trained on, one for each request in turn. `share` from 0 to 1 makes every set smaller. */
 export function heldOutSets(folder: SoundFolder, share: number): readonly HearingSet[] {
-  const some = requests(Math.max(8, Math.round(300 * share)));
-  const voiceOf = (at: number) => HELD_OUT_VOICES[at % HELD_OUT_VOICES.length] ?? '';
-  const said = (noise: Noise, db: number): HearingSet => ({
-    part: 'requests', name: noise === 'clean' ? 'requests, clean' : `requests, ${noise} ${db} dB`, ...WHOLE_BENCH,
-    items: some.map((words, at) => ({ said: words, sound: () => under(folder.spoken(words, voiceOf(at)), noise, db) })),
-  });
-  const each = (words: readonly string[]) => HELD_OUT_VOICES.flatMap((voice) => words.map((word) => ({ said: word, sound: () => folder.spoken(word, voice) })));
-  const remarks = REMARKS.filter((words) => parseRequest(words, TALKATIVE).kind === 'not understood').slice(0, Math.max(20, Math.round(REMARKS.length * share)));
+  const said = (noise: Noise, db: number) => requestsBy(HELD_OUT_VOICES, 'requests', folder, share, noise, db);
+  const each = (words: readonly string[]) => wordsBy(HELD_OUT_VOICES, words, folder);
   return [
     said('clean', 0), ...([10, 0] as const).flatMap((db) => (['planing', 'blows', 'fan'] as const).map((noise) => said(noise, db))),
     { part: 'numbers', name: 'teens and tens', ...ONLY_NUMBERS, items: each([...TEENS, ...TENS]) },
     { part: 'numbers', name: 'teens and tens as a size', ...SIZE_ASKED, items: each([...TEENS, ...TENS]) },
     { part: 'numbers', name: 'ordinals and cardinals', ...ONLY_NUMBERS, items: each([...ONES.slice(1), ...ORDINALS]) },
-    { part: 'remarks', name: 'short remarks while addressed', ...WHOLE_BENCH, items: HELD_OUT_VOICES.flatMap((voice) => remarks.map((words) => ({ said: undefined, sound: () => folder.spoken(words, voice) }))) },
+    { part: 'remarks', name: 'short remarks while addressed', ...WHOLE_BENCH, items: remarksBy(HELD_OUT_VOICES, folder, share) },
   ];
+}
+
+/** The same, by learned voices that were never trained on, made here when they are first wanted. @param gathered share/kokoro of what the recipe gathers */
+export function learnedSets(folder: SoundFolder, gathered: string, share: number): readonly HearingSet[] {
+  const words = requestsWanted(share).map((each, at) => ({ words: each, voice: LEARNED_VOICES[at % LEARNED_VOICES.length] ?? '' }));
+  folder.speakLearned(gathered, [...words, ...LEARNED_VOICES.flatMap((voice) => [...TEENS, ...TENS, ...remarksWanted(share)].map((each) => ({ words: each, voice })))]);
+  const said = (noise: Noise, db: number) => requestsBy(LEARNED_VOICES, 'learned', folder, share, noise, db);
+  return [
+    said('clean', 0), said('planing', 10), said('fan', 10),
+    { part: 'learned', name: 'teens and tens, learned voices', ...ONLY_NUMBERS, items: wordsBy(LEARNED_VOICES, [...TEENS, ...TENS], folder) },
+    { part: 'learned', name: 'short remarks, learned voices', ...WHOLE_BENCH, items: remarksBy(LEARNED_VOICES, folder, share) },
+  ];
+}
+
+function requestsBy(voices: readonly string[], part: Part, folder: SoundFolder, share: number, noise: Noise, db: number): HearingSet {
+  const who = part === 'learned' ? 'requests, learned voices' : 'requests';
+  return {
+    part, name: noise === 'clean' ? `${who}, clean` : `${who}, ${noise} ${db} dB`, ...WHOLE_BENCH,
+    items: requestsWanted(share).map((words, at) => ({ said: words, sound: () => under(folder.spoken(words, voices[at % voices.length] ?? ''), noise, db) })),
+  };
+}
+
+function wordsBy(voices: readonly string[], words: readonly string[], folder: SoundFolder): readonly Item[] {
+  return voices.flatMap((voice) => words.map((word) => ({ said: word, sound: () => folder.spoken(word, voice) })));
+}
+
+function remarksBy(voices: readonly string[], folder: SoundFolder, share: number): readonly Item[] {
+  return voices.flatMap((voice) => remarksWanted(share).map((words) => ({ said: undefined, sound: () => folder.spoken(words, voice) })));
+}
+
+function requestsWanted(share: number): readonly string[] {
+  return requests(Math.max(8, Math.round(300 * share)));
+}
+
+function remarksWanted(share: number): readonly string[] {
+  return REMARKS.filter((words) => parseRequest(words, TALKATIVE).kind === 'not understood').slice(0, Math.max(20, Math.round(REMARKS.length * share)));
 }
 
 /** Recordings of people, in Debian's packages; never trained on. */

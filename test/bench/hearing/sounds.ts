@@ -7,8 +7,11 @@ import { joined, mixed, quiet, randomNumbers, RATE_HZ } from '../../voice/sound.
 
 /** Voices that the shipped model's recipe keeps out of training (sounds/speech-model/recipe/voices.py). */
 export const HELD_OUT_VOICES = ['flite rms', 'espeak-ng en-us+f4', 'espeak-ng en-gb-scotland+m7', 'espeak-ng en-us+klatt3'] as const;
+/** The learned voices that it keeps out (recipe/kokoro.py): nearer to people than any other synthesiser. */
+export const LEARNED_VOICES = ['learned af_sarah', 'learned am_michael', 'learned bf_emma', 'learned bm_george'] as const;
 export type Noise = 'clean' | 'planing' | 'blows' | 'fan' | 'saw';
 const PROMPTS = '/usr/share/asterisk/sounds/en_US_f_Allison';
+const RECIPE = join(import.meta.dirname, '..', '..', '..', 'sounds', 'speech-model', 'recipe');
 const POCKETSPHINX_TEST = '/usr/share/pocketsphinx/test/data';
 
 /** Debian packages whose recordings or programs are missing here, by what they are for. */
@@ -30,14 +33,28 @@ export class SoundFolder {
 
   /** Words spoken by a synthesiser, at an even loudness, between half a second and a second of quiet. */
   spoken(words: string, voice: string): Float32Array {
-    const file = join(this.folder, `${voice}-${words}`.replace(/[^a-z0-9]+/gi, '_').slice(0, 150));
+    const file = this.#fileOf(words, voice);
     if (!existsSync(`${file}.raw`)) {
       const [engine = '', name = ''] = voice.split(' ');
       if (engine === 'flite') execFileSync('flite', ['-voice', name, '-t', words, '-o', `${file}.wav`]);
-      else execFileSync('espeak-ng', ['-v', name, '-s', '150', '-w', `${file}.wav`, words]);
+      else if (engine === 'espeak-ng') execFileSync('espeak-ng', ['-v', name, '-s', '150', '-w', `${file}.wav`, words]);
       execFileSync('sox', [`${file}.wav`, '-R', '-r', String(RATE_HZ), '-b', '16', '-c', '1', '-t', 'raw', `${file}.raw`, 'norm', '-12']);
     }
     return padded(readRaw(`${file}.raw`));
+  }
+
+  /** Says all of these by learned voices, in one go: their network takes seconds to be read. `gathered` is share/kokoro of what the recipe gathers. */
+  speakLearned(gathered: string, wanted: readonly { readonly words: string; readonly voice: string }[]): void {
+    const rows = wanted.map(({ words, voice }) => [voice.replace('learned ', ''), words, `${this.#fileOf(words, voice)}.wav`]).filter(([, , file = '']) => !existsSync(file));
+    if (rows.length === 0) return;
+    const list = join(this.folder, `learned-${process.pid}.json`);
+    writeFileSync(list, JSON.stringify(rows));
+    execFileSync('/usr/bin/python3', [join(RECIPE, 'say.py'), gathered, list], { stdio: 'inherit' });
+    rmSync(list);
+  }
+
+  #fileOf(words: string, voice: string): string {
+    return join(this.folder, `${voice}-${words}`.replace(/[^a-z0-9]+/gi, '_').slice(0, 150));
   }
 
   /** Prompts of Debian's asterisk-core-sounds-en-g722, one after another, as one recording. */
