@@ -1,11 +1,5 @@
-import type { Slot } from './slot.ts';
+import type { Off, Slot } from './slot.ts';
 import { nameKey } from './words.ts';
-
-/** Which way a size is off, and which size that can be said of. */
-export interface Off {
-  readonly dimensions: readonly string[];
-  readonly sign: 1 | -1;
-}
 
 const [LENGTH, WIDTH, THICKNESS] = [['length'], ['width'], ['thickness']];
 /** 'A sixteenth long' may be the whole length; 'too long' cannot. */

@@ -15,7 +15,12 @@ import type { DefectKind } from '../stock/rack.ts';
 import type { Spot } from '../true/guide.ts';
 import type { SizeMention, StepId } from '../work/step.ts';
 import type { OwnerMention } from './names.ts';
-import type { Off } from './offSlot.ts';
+
+/** Which way a size is off, and which size that can be said of. */
+export interface Off {
+  readonly dimensions: readonly string[];
+  readonly sign: 1 | -1;
+}
 
 /** What may stand in a pattern between braces, and what it is read as. */
 export interface SlotValues {

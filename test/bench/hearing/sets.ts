@@ -1,7 +1,7 @@
 import type { Bench } from '../../../core/bench/bench.ts';
 import { phrasesFor } from '../../../core/talk/grammar.ts';
 import { parseRequest } from '../../../core/talk/parse.ts';
-import { either } from '../../../core/talk/strict/expression.ts';
+import { all, either, optional } from '../../../core/talk/strict/expression.ts';
 import type { Expression } from '../../../core/talk/strict/expression.ts';
 import { sentencesFor } from '../../../core/talk/strict/sentences.ts';
 import { bench, TALKATIVE } from '../../core/talk/benches.ts';
@@ -45,8 +45,8 @@ const SIZE_ASKED = { sentences: sentencesFor(ASKED), phrases: [...phrasesFor(ASK
 
 /** So many phrases that the bench understands at the moment, spread evenly over all there are. */
 export function requests(count: number): readonly string[] {
-  const all = WHOLE_BENCH.phrases.filter((phrase) => phrase.includes(' ') && !/\b(?:a|an|the) (?:a|an)\b/.test(phrase));
-  return Array.from({ length: count }, (_, at) => all[Math.floor((at * all.length) / count)] ?? '');
+  const possible = WHOLE_BENCH.phrases.filter((phrase) => phrase.includes(' ') && !/\b(?:a|an|the) (?:a|an)\b/.test(phrase));
+  return Array.from({ length: count }, (_, at) => possible[Math.floor((at * possible.length) / count)] ?? '');
 }
 
 /** Synthetic voices that were never trained on, one for each request in turn. `share` from 0 to 1 makes every set smaller. */
@@ -105,7 +105,9 @@ export function realSets(folder: SoundFolder, share: number): readonly HearingSe
   const fractions = fractionPhrases();
   const random = randomNumbers(9);
   const chosen = Array.from({ length: Math.max(20, Math.round(60 * share)) }, () => fractions[Math.floor(random() * fractions.length)] ?? '');
-  const cards = 'ace two three four five six seven eight nine ten jack queen king'.split(' ').flatMap((rank) => 'hearts clubs spades diamonds'.split(' ').map((suit) => `${rank} of ${suit}`));
+  const ranks = 'ace two three four five six seven eight nine ten jack queen king'.split(' ');
+  const cards = [...ranks, ...ranks.flatMap((rank) => 'hearts clubs spades diamonds'.split(' ').map((suit) => `${rank} of ${suit}`))];
+  const named = cardSentences();
   const talk = promptNames().filter((name) => !/^(beep|ascending|descending|tt-|silence|letters|digits)/.test(name));
   const remarks = talk.filter((_, at) => at % Math.max(1, Math.round(1 / share)) === 0);
   return [
@@ -114,7 +116,7 @@ export function realSets(folder: SoundFolder, share: number): readonly HearingSe
     { part: 'real', name: 'real numbers', ...ONLY_NUMBERS, items: NUMBERS.map(one) },
     { part: 'real', name: 'real numbers, planing 5 dB', ...ONLY_NUMBERS, items: NUMBERS.map(one).map(({ said, sound }) => ({ said, sound: () => under(sound(), 'planing', 5) })) },
     { part: 'real', name: 'real fractions, joined', ...SIZE_ASKED, phrases: fractions, items: chosen.map(one) },
-    { part: 'real', name: 'real card names', sentences: either(...cards), phrases: cards, bench: undefined, items: cardSentences().map(({ name, words }) => ({ said: words, sound: () => pocketsphinxRecording(`cards/${name}.wav`) })) },
+    { part: 'real', name: 'real card names', sentences: all(either(...cards), optional(all(either(...cards), optional(either(...cards))))), phrases: [...new Set([...cards, ...named.map(({ words }) => words)])], bench: undefined, items: named.map(({ name, words }) => ({ said: words, sound: () => pocketsphinxRecording(`cards/${name}.wav`) })) },
     { part: 'remarks', name: 'real remarks while addressed', ...WHOLE_BENCH, items: remarks.map((name) => ({ said: undefined, sound: () => folder.prompted([name]) })) },
   ];
 }
