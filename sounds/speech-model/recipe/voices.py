@@ -33,15 +33,22 @@ def main(texts, tools, out, share=1.0, processes=None, round_=1, seconds=1e9):
     random.Random(0).shuffle(jobs)
     learned = [job + (began + seconds,) for job in jobs if job[0] == "kokoro"]
     others = [job + (None,) for job in jobs if job[0] != "kokoro"]
-    processes = processes or os.cpu_count()
+    processes, far_share, left = processes or os.cpu_count(), len(others) // 3, len(learned)
+
+    def tell(what):
+        open(os.path.join(out, what), "w").write(json.dumps(totals))
+        print(what, totals, "seconds %.0f" % (time.time() - began), flush=True)
+
+    if not learned: tell("learned")
     with Pool(max(1, processes * 2 // 3)) as near_gpu, Pool(max(1, processes // 3)) as far:
-        under_way = [(near_gpu.imap_unordered(speak_job, learned), "learned"), (far.imap_unordered(speak_job, others), "complete")]
-        for some, done in under_way:
-            for voice, count, hours in some:
+        for results in [near_gpu.imap_unordered(speak_job, learned + others[far_share:]), far.imap_unordered(speak_job, others[:far_share])]:
+            for voice, count, hours in results:
                 before = totals.get(voice, (0, 0))
                 totals[voice] = (before[0] + count, round(before[1] + hours, 3))
-            open(os.path.join(out, done), "w").write(json.dumps(totals))
-            print(done, totals, "seconds %.0f" % (time.time() - began), flush=True)
+                if voice == "kokoro":
+                    left -= 1
+                    if left == 0: tell("learned")
+    tell("complete")
 
 
 def speak_job(job):
