@@ -64,8 +64,7 @@ export function heldOutSets(folder: SoundFolder, share: number): readonly Hearin
 
 /** The same, by learned voices that were never trained on, made here when they are first wanted. @param gathered share/kokoro of what the recipe gathers */
 export function learnedSets(folder: SoundFolder, gathered: string, share: number): readonly HearingSet[] {
-  const words = requestsWanted(share).map((each, at) => ({ words: each, voice: LEARNED_VOICES[at % LEARNED_VOICES.length] ?? '' }));
-  folder.speakLearned(gathered, [...words, ...LEARNED_VOICES.flatMap((voice) => [...TEENS, ...TENS, ...remarksWanted(share)].map((each) => ({ words: each, voice })))]);
+  folder.speakLearned(gathered, [...inTurn(LEARNED_VOICES, requestsWanted(share)), ...byEach(LEARNED_VOICES, [...TEENS, ...TENS, ...remarksWanted(share)])]);
   const said = (noise: Noise, db: number) => requestsBy(LEARNED_VOICES, 'learned', folder, share, noise, db);
   return [
     said('clean', 0), said('planing', 10), said('fan', 10),
@@ -78,16 +77,28 @@ function requestsBy(voices: readonly string[], part: Part, folder: SoundFolder, 
   const who = part === 'learned' ? 'requests, learned voices' : 'requests';
   return {
     part, name: noise === 'clean' ? `${who}, clean` : `${who}, ${noise} ${db} dB`, ...WHOLE_BENCH,
-    items: requestsWanted(share).map((words, at) => ({ said: words, sound: () => under(folder.spoken(words, voices[at % voices.length] ?? ''), noise, db) })),
+    items: inTurn(voices, requestsWanted(share)).map(({ words, voice }) => ({ said: words, sound: () => under(folder.spoken(words, voice), noise, db) })),
   };
 }
 
 function wordsBy(voices: readonly string[], words: readonly string[], folder: SoundFolder): readonly Item[] {
-  return voices.flatMap((voice) => words.map((word) => ({ said: word, sound: () => folder.spoken(word, voice) })));
+  return byEach(voices, words).map(({ words: said, voice }) => ({ said, sound: () => folder.spoken(said, voice) }));
 }
 
 function remarksBy(voices: readonly string[], folder: SoundFolder, share: number): readonly Item[] {
-  return voices.flatMap((voice) => remarksWanted(share).map((words) => ({ said: undefined, sound: () => folder.spoken(words, voice) })));
+  return byEach(voices, remarksWanted(share)).map(({ words, voice }) => ({ said: undefined, sound: () => folder.spoken(words, voice) }));
+}
+
+interface Spoken { readonly words: string; readonly voice: string }
+
+/** Each of the words by the next voice. */
+function inTurn(voices: readonly string[], said: readonly string[]): readonly Spoken[] {
+  return said.map((words, at) => ({ words, voice: voices[at % voices.length] ?? '' }));
+}
+
+/** All of the words by every voice. */
+function byEach(voices: readonly string[], said: readonly string[]): readonly Spoken[] {
+  return voices.flatMap((voice) => said.map((words) => ({ words, voice })));
 }
 
 function requestsWanted(share: number): readonly string[] {
