@@ -1,6 +1,13 @@
 import type { Bench } from '../bench/bench.ts';
 import { describeSize } from '../piece/describe.ts';
-import type { SizeMention } from '../work/step.ts';
+import { stepsFor } from '../work/plan.ts';
+import { currentStep } from '../work/progress.ts';
+import type { SizeMention, Step } from '../work/step.ts';
+
+/** The step that the work is at; undefined when all is done, or no piece is on the bench. */
+export function stepNow({ state }: Bench): Step | undefined {
+  return state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+}
 
 /** The size on the pad, or the one that was asked for. */
 export function padSize({ conversation: { question, screen } }: Bench): SizeMention | undefined {

@@ -5,9 +5,8 @@ import { describeSize } from '../piece/describe.ts';
 import { sayNumber } from '../length/say.ts';
 import type { Part } from '../piece/file.ts';
 import type { ReadingKind } from '../true/readings.ts';
-import { stepsFor } from '../work/plan.ts';
-import { currentStep } from '../work/progress.ts';
 import { isTruing } from '../work/truing.ts';
+import { stepNow } from './context.ts';
 
 /** Worth knowing wherever one is. */
 const ANYWHERE = ['where am I', 'say again', 'digit by digit', 'scratch that', 'how long is left', 'start a twenty minute timer', 'louder', 'menu'];
@@ -127,7 +126,7 @@ function atFaces({ copy, part: id }: Extract<Screen, { name: 'faces' }>, { state
 /** At a step that chops or lays out a joint, what is asked of it most. */
 function atJoint(bench: Bench): readonly string[] {
   const { state } = bench;
-  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+  const step = stepNow(bench);
   if (step?.operation === 'orient and mark') return ['place them', ...atFaces({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }, bench).slice(0, 2)];
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
   if (step?.operation === 'joint layout') return ['show the layout', 'gauges', 'where do the mortises go'];
@@ -135,21 +134,21 @@ function atJoint(bench: Bench): readonly string[] {
 }
 
 /** At a coat of finish. */
-function atFinish({ state }: Bench): readonly string[] {
-  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+function atFinish(bench: Bench): readonly string[] {
+  const step = stepNow(bench);
   return step?.operation === 'finish' ? ['how many coats are on', 'start the recoat clock'] : [];
 }
 
 /** At a step that trues a board, or puts two together dry. */
-function atTruing({ state }: Bench): readonly string[] {
-  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+function atTruing(bench: Bench): readonly string[] {
+  const step = stepNow(bench);
   if (!step || !isTruing(step)) return [];
   return step.operation === 'dry check' ? ['will they close', 'take the readings'] : ['take the readings', 'what do I plane', 'is it flat'];
 }
 
 /** At a step that glues, what comes first. */
-function atGlue({ state }: Bench): readonly string[] {
-  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
+function atGlue(bench: Bench): readonly string[] {
+  const step = stepNow(bench);
   return step?.operation.endsWith('glue-up') === true ? ['can I glue tonight', 'rehearse', 'start gluing'] : [];
 }
 

@@ -1,8 +1,7 @@
 import type { Bench } from '../../bench/bench.ts';
 import { ZERO_LENGTH } from '../../length/length.ts';
-import { stepsFor } from '../../work/plan.ts';
-import { currentStep } from '../../work/progress.ts';
 import { isTruing } from '../../work/truing.ts';
+import { stepNow } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
 
@@ -23,9 +22,9 @@ function asksReading({ conversation: { question } }: Bench): boolean {
 }
 
 /** A side of a board is on the screen, or the step is one of truing. */
-function isTrued({ conversation: { screen }, state }: Bench): boolean {
-  const step = state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
-  return screen.name === 'truing' || (step !== undefined && isTruing(step));
+function isTrued(bench: Bench): boolean {
+  const step = stepNow(bench);
+  return bench.conversation.screen.name === 'truing' || (step !== undefined && isTruing(step));
 }
 
 /** A gap and its way, in the order in which they were said. While none is asked for and a side is being trued, the guide asks for it again: where it was read is not known. */

@@ -1,9 +1,7 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Request } from '../../bench/request.ts';
-import { stepsFor } from '../../work/plan.ts';
-import { currentStep } from '../../work/progress.ts';
-import type { SizeMention, Step } from '../../work/step.ts';
-import { lastPart, lastSize } from '../context.ts';
+import type { SizeMention } from '../../work/step.ts';
+import { lastPart, lastSize, stepNow } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
 import { sizeOfOwner } from '../subjects.ts';
@@ -37,9 +35,6 @@ export const SIZE_ROWS = [
   row('what no longer fits', ['what no longer fits', 'what does not fit [any more]', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
 ];
 
-function stepNow({ state }: Bench): Step | undefined {
-  return state.piece ? currentStep(stepsFor(state.piece), state) : undefined;
-}
 
 /** The size said as usual, or in the other unit when that was named. */
 function inUnit(unit: SlotValues['unit'] | undefined, { state: { settings: { rounding } } }: Bench): (size: SizeMention) => Request {
