@@ -79,6 +79,7 @@ class Speakers:
 
 class Shop:
     """Noises and rooms, drawn afresh each time."""
+    KINDS = (0, 1, 1, 2, 2, 3, 4, 5)     # coloured noise, fan or vacuum, planing, sawing, mallet or chisel, rain on a roof; what the ear finds hardest twice
 
     def __init__(self, device, noisy=.75):
         """`noisy`: the share of utterances that are under a noise that can be heard."""
@@ -88,17 +89,20 @@ class Shop:
         return torch.rand(*shape, device=self.device)
 
     def noise(self, count, length):
-        """(count, length), each of the mean power 1: coloured noise, fan or vacuum, planing, sawing, mallet or chisel, rain on a roof."""
+        """(count, length), each of the mean power 1, each of one of KINDS."""
         p, size = self.chance, 2 ** math.ceil(math.log2(length))
         frequency = torch.fft.rfftfreq(size, 1 / RATE, device=self.device)[None].clamp_min(20)
         shape = (frequency / 1000) ** (-(p(count, 1) * 2.2 - .4) / 2)
         centre, width = 300 * 20 ** p(count, 1), .3 + 1.2 * p(count, 1)
         banded = (p(count, 1) < .4).float()
         shape = shape * (banded * torch.exp(-.5 * ((frequency / centre).log() / width) ** 2) + 1 - banded)
+        kind = torch.tensor(self.KINDS, device=self.device)[torch.randint(0, len(self.KINDS), (count, 1), device=self.device)]
         # Moving air and motors: level up to a knee, falling by 6 or 12 dB an octave above it.
         knee, steepness = 120 * 15 ** p(count, 1), 1 + (p(count, 1) < .4).float()
-        shape = torch.where(p(count, 1) < .3, (1 + (frequency / knee) ** 2) ** (-steepness / 2), shape)
-        kind = torch.randint(0, 6, (count, 1), device=self.device)
+        shape = torch.where(p(count, 1) < torch.where(kind == 1, .6, .25), (1 + (frequency / knee) ** 2) ** (-steepness / 2), shape)
+        # Edges in wood: from a knee on level, falling below it.
+        knee = 400 * 8 ** p(count, 1)
+        shape = torch.where((p(count, 1) < .5) & ((kind == 2) | (kind == 3)), (1 + (knee / frequency) ** 2) ** -.5, shape)
         white = torch.randn(count, size, device=self.device)
         drops = white * (p(count, size) < 10 ** (-3.5 + 2 * p(count, 1))) * (.2 + p(count, size)) * 20
         coloured = torch.fft.irfft(torch.fft.rfft(torch.where(kind == 5, drops, white)) * shape, size)[:, :length]
@@ -137,11 +141,11 @@ class Shop:
         return torch.fft.irfft(torch.fft.rfft(sound, size) * torch.fft.rfft(room, size) * gain, size)[:, :length]
 
     def heard(self, sound, spoken):
-        """`sound` in a room, under noise of -8 to 26 dB or nearly none, at any level a microphone gives; `spoken` is how many samples are speech."""
+        """`sound` in a room, under noise of -8 to 26 dB (often loud) or nearly none, at any level a microphone gives; `spoken` is how many samples are speech."""
         p, count, length = self.chance, *sound.shape
         sound = self.room_and_microphone(sound / loudness(sound, spoken))
         sound = sound / loudness(sound, spoken)
-        ratio = torch.where(p(count, 1) < self.noisy, -8 + 34 * p(count, 1), 40 + 45 * p(count, 1))
+        ratio = torch.where(p(count, 1) < self.noisy, -8 + 34 * p(count, 1) ** 1.25, 40 + 45 * p(count, 1))
         noise = self.noise(count, length)
         talk = sound.roll(1, 0).flip(1) + sound.roll(2, 0)
         talk = talk / talk.pow(2).mean(1, keepdim=True).sqrt().clamp_min(1e-3)
