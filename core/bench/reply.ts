@@ -45,6 +45,8 @@ export interface Reply {
   readonly note?: string;
   readonly signal?: Signal;
   readonly question?: Question;
+  /** The question stays open, but is not asked: nobody is listened to for it who does not call the bench first. */
+  readonly unasked?: true;
   /** Said at the slow pace this once. */
   readonly slowly?: true;
   /** Stop what is being said. */

@@ -6,6 +6,7 @@ import { sayLengthDigits } from '../length/say.ts';
 import { aboutWords } from '../talk/parse.ts';
 import type { Topic } from '../talk/pattern.ts';
 import { whatCanBeSaid } from '../talk/sayable.ts';
+import { askedOnceMore, stillAsked, whichWords } from './askedAgain.ts';
 import { tellInTurn } from './inTurn.ts';
 import { refuse, tell } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
@@ -22,21 +23,23 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
     case 'louder':
     case 'quieter': {
       const volume = nextVolume(bench.state, request.kind === 'louder' ? 1 : -1);
-      return volume === undefined ? refuse(`I cannot go ${request.kind}.`) : changeSettings({ volume });
+      return stillAsked(bench, volume === undefined ? refuse(`I cannot go ${request.kind}.`) : changeSettings({ volume }));
     }
     case 'be quiet':
-      return tell({ say: '', hush: true });
+      return stillAsked(bench, tell({ say: '', hush: true }));
     case 'what can I say':
       return tell({ say: sentence(`You can say ${sayList(whatCanBeSaid(bench).slice(0, 6).map((words) => sayWords(words, bench)), 'or')}`), screen: { name: 'help' } });
     case 'show':
       return tell({ say: '', screen: request.screen });
     case 'which': {
       const { choices } = request;
-      return tell({ say: sentence(sayList(choices.map(({ say }) => say), 'or')).replace(/\.$/, '?'), question: { kind: 'which', choices }, signal: 'heard' });
+      return tell({ say: whichWords(choices), question: { kind: 'which', choices }, signal: 'heard' });
     }
     case 'not understood': {
-      const say = `${sentence(request.because)}${request.nearest === undefined ? '' : ` ${nearestTold(request.nearest, bench)}`}`;
-      return tell({ say, note: `Heard “${request.heard}”. ${say}`, signal: 'not understood' });
+      const { question } = bench.conversation;
+      const because = sentence(request.because);
+      const told = question ? askedOnceMore(bench, question, because) : { say: request.nearest === undefined ? because : `${because} ${nearestTold(request.nearest, bench)}` };
+      return tell({ ...told, note: `Heard “${request.heard}”. ${told.say}`, signal: 'not understood' });
     }
     default:
       return assertNever(request);

@@ -96,7 +96,12 @@ export function askNext(state: State, of: BoardFace, guided: Guided): Reply | un
 export function askHowMuch(question: Extract<NonNullable<Bench['conversation']['question']>, { kind: 'surface reading' }>, sense: GapSense): Response {
   const senses = sensesOf(question.what);
   if (!senses?.includes(sense)) return refuse(senses ? sentence(`${SENSE_WORDS[senses[0]]}, or ${SENSE_WORDS[senses[1]]}`).replace(/\.$/, '?') : 'Say how much it is.', { question });
-  return tell({ say: sentence(`${SENSE_WORDS[sense]}; by how much`).replace(/\.$/, '?'), question: { ...question, sense } });
+  return tell({ say: howMuchWords(sense), question: { ...question, sense } });
+}
+
+/** 'Hollow; by how much?' */
+export function howMuchWords(sense: GapSense): string {
+  return sentence(`${SENSE_WORDS[sense]}; by how much`).replace(/\.$/, '?');
 }
 
 /** What answers the open question: a bare length, or one with its way. */

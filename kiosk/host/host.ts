@@ -180,7 +180,7 @@ export class Host {
     if (reply.signal) void this.#mouth.signal(reply.signal);
     if (reply.say !== '') await this.#mouth.say(reply.say, { priority: 'reply', key: 'reply', ...(reply.slowly ? { slow: true } : {}) });
     // A question that was answered meanwhile, by a key, opens no window.
-    if (reply.question && this.#keeper.bench.conversation.question === reply.question) this.#ear.openAnswerWindow(ANSWER_WINDOW_MS);
+    if (reply.question && !reply.unasked && this.#keeper.bench.conversation.question === reply.question) this.#ear.openAnswerWindow(ANSWER_WINDOW_MS);
   }
 
   /** What draws and writes sheets is fetched when the first is wanted. */
