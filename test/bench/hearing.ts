@@ -79,8 +79,11 @@ function quietShop(listener: Listener): void {
   const [set] = heldOutSets(folder, 0);
   if (set === undefined) return;
   listener.listenFor(set.sentences, set.phrases);
-  const { seconds, passedSeconds, acts, addresses } = falseActs(listener, folder, TALKATIVE, Number(values.hours));
+  const megabytes = () => (engine.engine.HEAPU8.length / 2 ** 20).toFixed(0);
+  const memory = [megabytes()];
+  const { seconds, passedSeconds, acts, addresses } = falseActs(listener, folder, TALKATIVE, Number(values.hours), () => memory.push(megabytes()));
   console.log(`not addressed, ${(seconds / 3600).toFixed(1)} h of noise, talk, other languages and music (${(passedSeconds / 3600).toFixed(1)} h passed the gate): ${acts.length} false acts, the address word alone ${addresses} times`);
+  console.log(`      memory of the engine at the beginning and after each hour: ${memory.join(', ')} MB`);
   for (const act of acts) console.log(`      acted on "${act}"`);
 }
 

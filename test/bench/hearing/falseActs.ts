@@ -30,11 +30,16 @@ const ENGLISH = ['flite slt', 'flite awb', 'flite rms', 'flite kal16', 'espeak-n
 
 export interface FalseActs { readonly seconds: number; readonly passedSeconds: number; readonly acts: readonly string[]; readonly addresses: number }
 
-/** Hours of a shop in which nobody speaks to the bench, through gate, gain, recogniser, attention and parser; what it took for a request. */
-export function falseActs(listener: Listener, folder: SoundFolder, bench: Bench, hours: number): FalseActs {
+/** Hours of a shop in which nobody speaks to the bench, through gate, gain, recogniser, attention and parser; what it took for a request. `eachHour` is called once for each. */
+export function falseActs(listener: Listener, folder: SoundFolder, bench: Bench, hours: number, eachHour: (hour: number) => void): FalseActs {
   const ear = new QuietEar(listener, bench);
   const random = randomNumbers(12);
-  for (let scene = 0; ear.seconds < hours * 3600; scene += 1) ear.hear(sceneOf(folder, scene, random));
+  for (let scene = 0, hour = 1; ear.seconds < hours * 3600; scene += 1) {
+    ear.hear(sceneOf(folder, scene, random));
+    if (ear.seconds < hour * 3600) continue;
+    eachHour(hour);
+    hour += 1;
+  }
   return ear;
 }
 
