@@ -8,6 +8,7 @@ import { nearestPhrase } from './nearest.ts';
 import type { Pattern, Row, Topic } from './pattern.ts';
 import { ANSWERS, FOLLOW_UPS, WHOLE_REQUESTS } from './table.ts';
 import { soundingAlike } from './soundAlikes.ts';
+import { NO_PIECE } from './subjects.ts';
 import { splitWords } from './words.ts';
 
 const MOST_WORDS = 60;
@@ -29,8 +30,9 @@ export function parseRequest(words: string, bench: Bench): Request {
   const { request, faults } = requestIn(split, bench);
   const meant = request ?? meantBySound(split, bench);
   if (meant) return meant;
-  const because = reason(faults, utterance(split, bench));
-  return notUnderstood(split.join(' '), because, nearestPhrase(split, bench, (phrase) => understand(WHOLE_REQUESTS, utterance(phrase, bench)).request !== undefined));
+  const { because, whole } = reason(faults, utterance(split, bench));
+  // What was understood and cannot be done needs no other words, nor does what needs a piece.
+  return notUnderstood(split.join(' '), because, whole || because === NO_PIECE ? undefined : nearestPhrase(split, bench, (phrase) => understand(WHOLE_REQUESTS, utterance(phrase, bench)).request !== undefined));
 }
 
 /** The request that the words make, if they make one, without a reason when they do not. */
@@ -112,15 +114,15 @@ function meant(candidates: readonly Candidate[]): Understood {
   return { request: { kind: 'which', choices: distinct.map(({ request }, index) => ({ say: says[index] ?? '', request })) } };
 }
 
-/** The reason that is told: of the part of the utterance that was not understood, if any other part was. */
-function reason(faults: readonly { readonly words: number; readonly because: string }[], heard: Utterance): string {
+/** The reason that is told: of the part of the utterance that was not understood, if any other part was; `whole` when every word was. */
+function reason(faults: readonly { readonly words: number; readonly because: string }[], heard: Utterance): { readonly because: string; readonly whole: boolean } {
   const { words, bench } = heard;
   const [partly] = faults.filter((fault) => fault.words < words.length).sort((a, b) => a.words - b.words);
-  if (partly) return partly.because;
+  if (partly) return { because: partly.because, whole: partly.words === 0 };
   const length = words.some((word) => /\d/.test(word) || readSpokenNumber([word]).ok) ? readLength(words, bench) : undefined;
-  if (length && 'fault' in length && (bench.conversation.question?.kind === 'length' || bench.conversation.question?.kind === 'surface reading')) return length.fault;
-  if (length && 'value' in length) return 'that is a size, and I do not know what to do with it';
-  return `I do not know what “${words.join(' ')}” means`;
+  if (length && 'fault' in length && (bench.conversation.question?.kind === 'length' || bench.conversation.question?.kind === 'surface reading')) return { because: length.fault, whole: false };
+  if (length && 'value' in length) return { because: 'that is a size, and I do not know what to do with it', whole: false };
+  return { because: `I do not know what “${words.join(' ')}” means`, whole: false };
 }
 
 function notUnderstood(heard: string, because: string, nearest?: string): Request {

@@ -8,13 +8,15 @@ import { jointsAtHand } from './jointsAtHand.ts';
 import type { Labels, Reading, Slot, SoundReading } from './slot.ts';
 import { canonical, nameKey } from './words.ts';
 
+/** Why nothing of a piece can be named. */
+export const NO_PIECE = 'there is no piece on the bench';
 const LONGEST_NAME = 8;
 const LONGEST_SIZE = 14;
 
 /** Reads what has sizes: a part, one copy of it, a joint or one of its halves, a parameter. */
 export function readOwner(words: readonly string[], bench: Bench): readonly Reading<OwnerMention>[] {
   const { piece } = bench.state;
-  if (!piece) return [{ fault: 'there is no piece on the bench' }];
+  if (!piece) return [{ fault: NO_PIECE }];
   const names = namesOf(piece);
   if (!words.every((word) => names.words.has(canonical(word)) || COPY_WORDS.has(word))) return [{ fault: `nothing in this piece is called “${words.join(' ')}”` }];
   const mentions = copyMentions(words, names.places);
@@ -70,7 +72,7 @@ export function readSize(words: readonly string[], bench: Bench): readonly Readi
 }
 
 function noSuchSize(words: readonly string[], { state: { piece } }: Bench): Reading<SizeMention> {
-  return { fault: piece ? `no size of this piece is called “${words.join(' ')}”` : 'there is no piece on the bench' };
+  return { fault: piece ? `no size of this piece is called “${words.join(' ')}”` : NO_PIECE };
 }
 
 function sizesAt(ownerWords: readonly string[], dimensionWords: readonly string[], bench: Bench): Reading<SizeMention>[] {
