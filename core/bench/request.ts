@@ -101,7 +101,9 @@ export type ReckonRequest =
   /** `parts` equal spaces; with `each`, n parts of that size and the n-1 gaps between them. */
   | { readonly kind: 'equal spaces'; readonly of: Operand; readonly spaces: number }
   | { readonly kind: 'equal gaps'; readonly of: Operand; readonly parts: number; readonly each: Operand }
-  | { readonly kind: 'in other unit'; readonly of: Operand; readonly unit: Rounding['unit'] };
+  | { readonly kind: 'in other unit'; readonly of: Operand; readonly unit: Rounding['unit'] }
+  /** Counted in fractions of an inch: how many sixteenths it is. */
+  | { readonly kind: 'in fractions'; readonly of: Operand; readonly denominator: number };
 
 export type RecordRequest =
   | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true; /** And after being asked whether that copy is meant. */ readonly copySure?: true }
@@ -118,7 +120,8 @@ export type TimerRequests =
   /** Until the next coat, or until the last one has cured. */
   | { readonly kind: 'finish clock'; readonly which: 'recoat' | 'cure'; readonly durationMs?: number }
   | { readonly kind: 'coats' }
-  | { readonly kind: 'time left'; readonly timer?: number }
+  /** `run`: how long it has run, too. */
+  | { readonly kind: 'time left'; readonly timer?: number; readonly run?: true }
   /** The time of day. */
   | { readonly kind: 'what time' }
   | { readonly kind: 'change timer'; readonly timer?: number; readonly addMs: number }
@@ -133,7 +136,8 @@ export type LayoutRequest =
   | { readonly kind: 'diagonals'; readonly of: Measured; readonly first: Length; readonly second: Length }
   /** How far off a size may come out; with a target, how true each part must be for it. */
   | { readonly kind: 'tolerance'; readonly size: SizeName; readonly copy?: number; readonly target?: Length }
-  | { readonly kind: 'gauges'; readonly what: 'how they stand' | 'for this step' | 'order' };
+  | { readonly kind: 'gauges'; readonly what: 'how they stand' | 'for this step' | 'order' }
+  | { readonly kind: 'gauges'; readonly what: 'for a joint'; readonly joint: string; readonly side: 'mortise' | 'tenon' };
 
 /** Sheets at full size; without a choice, those on the screen. */
 export type PaperRequest =
@@ -151,10 +155,14 @@ export type RackRequest =
   | { readonly kind: 'board is'; readonly board?: number; readonly change: BoardChange }
   /** Across the whole board unless it is told from where to where. */
   | { readonly kind: 'board defect'; readonly board?: number; readonly what: DefectKind; readonly from: Length; readonly to: Length; readonly fromEdge?: Length; readonly toEdge?: Length; readonly face?: Defect['face'] }
+  /** Told without where it begins and where it ends. */
+  | { readonly kind: 'defect without ends'; readonly what: DefectKind }
   /** Of what was told last of the board: where across it lies, or on which face alone it shows. */
   | { readonly kind: 'narrow defect'; readonly board?: number; readonly narrowed: Partial<Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>> }
   | { readonly kind: 'board used up'; readonly board?: number }
   | { readonly kind: 'how many boards' }
+  /** By the trade's rounding. */
+  | { readonly kind: 'board feet'; readonly board?: number | 'all' }
   | { readonly kind: 'save boards' }
   | { readonly kind: 'tell board'; readonly board: number }
   /** A table of boards, as RFC 4180 has it. */
@@ -172,6 +180,8 @@ export type CutRequest =
   | { readonly kind: 'next cut'; readonly board?: number }
   | { readonly kind: 'where on board'; readonly board: number }
   | { readonly kind: 'read cuts'; readonly board?: number }
+  /** From which boards a part is cut. */
+  | { readonly kind: 'which boards'; readonly part: string }
   | { readonly kind: 'cut made'; readonly board?: number }
   | { readonly kind: 'set sawing'; readonly setting: Partial<SawingSettings> }
   | { readonly kind: 'rough size'; readonly part: string }

@@ -12,7 +12,7 @@ import { allBlanks, problemOf, sawOf, takenPlan } from './cuttingState.ts';
 import { tellAll } from './inTurn.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { newBoard, respondToRack } from './rack.ts';
-import { sayThickness } from './sayBoards.ts';
+import { sayBoardFeet, sayThickness } from './sayBoards.ts';
 import { sayCount, sayCut, sayList, sentence, spoken } from './saying.ts';
 import { toSay } from './toSay.ts';
 
@@ -100,12 +100,4 @@ function doesItHelp(bench: Bench, asked: Extract<BuyRequest, { kind: 'does it he
   const gives = sayList(help.parts.map(({ blank, count }) => sayCut(state, blanks.find(({ id }) => id === blank) ?? { id: blank, name: blank }, count)));
   const price = state.sawing.centsPerBoardFoot === 0 ? '' : `, ${sayNumber(Math.round((help.boardFeet * state.sawing.centsPerBoardFoot) / 100))} in money`;
   return tell({ say: sentence(`yes: ${name} gives ${gives}, ${sayNumber(help.usedPercent)} percent of it used, ${sayBoardFeet(help.boardFeet)}${price}. Say bought when you take it`), screen });
-}
-
-/** A surface measure is whole feet, times a thickness in quarters of an inch: to the nearest quarter foot. */
-function sayBoardFeet(boardFeet: number): string {
-  const quarters = Math.round(boardFeet * 4);
-  const [whole, part] = [Math.floor(quarters / 4), ['', 'a quarter', 'a half', 'three quarters'][quarters % 4] ?? ''];
-  if (part === '') return sayCount(whole, 'board foot', 'board feet');
-  return whole === 0 ? `${part} of a board foot` : `${sayNumber(whole)} and ${part} board feet`;
 }

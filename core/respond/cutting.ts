@@ -19,7 +19,7 @@ import { noPiece, refuse, tell, write } from './plain.ts';
 import { partRough, roughSizeOf } from './rough.ts';
 import { sayHeart } from './sayBoards.ts';
 import { sayOffer, sayStanding } from './sayPlan.ts';
-import { sayCount, sayPrice, sentence, spoken, written } from './saying.ts';
+import { sayCount, sayCut, sayList, sayPrice, sentence, spoken, written } from './saying.ts';
 import { planFrom } from './takePlan.ts';
 import { toSay } from './toSay.ts';
 
@@ -35,6 +35,7 @@ export function respondToCutting(bench: Bench, request: CutRequest): Response {
     case 'next cut': return withBoard(bench, request.board, (board) => nextCut(bench.state, board));
     case 'where on board': return withBoard(bench, request.board, (board) => whereOn(bench.state, board));
     case 'read cuts': return withBoard(bench, request.board, (board) => readCuts(bench.state, board));
+    case 'which boards': return whichBoards(bench.state, request.part);
     case 'cut made': return withBoard(bench, request.board, (board) => cutMade(bench.state, board));
     case 'set sawing': return setSawing(bench.state, request.setting);
     case 'rough size': return roughSizeOf(bench.state, request.part);
@@ -110,6 +111,19 @@ function whereOn(state: State, board: TakenBoard): Response {
   const notes = tellPlaced(board, (length) => written(state, length), now);
   const items = lines.map((line, index) => ({ say: sentence(line), note: notes[index] ?? '' }));
   return tellAll({ say: [sentence(`board ${sayNumber(board.board)}`), sayHeart(now)].filter(Boolean).join(' '), screen: { name: 'cutting', board: board.board } }, 'parts', items);
+}
+
+/** From which boards of the plan a part comes, and how much of it from each. */
+function whichBoards(state: State, part: string): Response {
+  const plan = takenPlan(state);
+  if (plan === undefined) return refuse('No plan is taken yet. Have me plan the cutting, and take what I find.', { screen: { name: 'cutting' } });
+  const from = plan.boards.flatMap(({ board, placed }) => {
+    const blanks = placed.filter(({ blank }) => blank === part);
+    const [first] = blanks;
+    return first === undefined ? [] : [{ board, say: `${sayCut(state, { id: part, name: first.name }, blanks.length)} from board ${sayNumber(board)}` }];
+  });
+  const [first] = from;
+  return first === undefined ? refuse('The plan has no board for that. Ask what to buy.', { screen: { name: 'cutting' } }) : tell({ say: sentence(sayList(from.map(({ say }) => say))), screen: { name: 'cutting', board: first.board } });
 }
 
 /** What is not made yet, in order; every line from the marked end or the reference edge, so that no error adds up. */

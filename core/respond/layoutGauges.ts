@@ -22,15 +22,16 @@ const MOST_SHOWN = 3;
 type Answers = ReckoningResult['answers'];
 
 /** Which gauge holds what, what this layout needs, and the order of marking that takes the fewest settings. */
-export function respondToGauges(bench: Bench, { what }: Asked): Response {
+export function respondToGauges(bench: Bench, request: Asked): Response {
   const gauges = gaugeState(bench);
   if (!gauges) return noPiece();
   if (gauges.layouts.length === 0) return refuse('Nothing in this piece is laid out with a gauge.');
-  switch (what) {
+  switch (request.what) {
     case 'how they stand': return howTheyStand(bench, gauges);
     case 'for this step': return forThisStep(bench, gauges);
     case 'order': return order(bench, gauges);
-    default: return assertNever(what);
+    case 'for a joint': return forJoint(bench, gauges, request);
+    default: return assertNever(request);
   }
 }
 
@@ -48,10 +49,22 @@ function forThisStep(bench: Bench, gauges: GaugeState): Response {
   const { state } = bench;
   const here = openLayout(gauges, currentStep(stepsOf(state), state));
   const planned = here ? planThis(here, gauges.stages, gauges.standing) : planGauges(gauges.stages, gauges.standing)[0];
-  if (!planned) return refuse('Nothing more is to be gauged.');
+  return planned ? tellLayout(state, gauges, planned, here ? warningFor(gauges, here) : '') : refuse('Nothing more is to be gauged.');
+}
+
+/** The layout of one side of a joint, be it its turn or not. */
+function forJoint({ state }: Bench, gauges: GaugeState, { joint: id, side }: Extract<Asked, { what: 'for a joint' }>): Response {
+  const joint = state.piece?.file.joints.find((one) => one.id === id);
+  const part = joint?.kind === 'mortise and tenon' ? (side === 'tenon' ? joint.tenonOn : joint.mortiseIn) : undefined;
+  const found = gauges.layouts.find(({ job }) => job.joint === id && (part === undefined || job.part === part));
+  if (!found) return refuse('That joint is not laid out with a gauge.');
+  const open = openLayout(gauges, found.step);
+  return tellLayout(state, gauges, planThis(found.job, gauges.stages, gauges.standing), open ? warningFor(gauges, open) : '');
+}
+
+function tellLayout(state: State, gauges: GaugeState, planned: PlannedLayout, warning: string): Response {
   const { job } = planned;
   const lines = job.gaugings.map((gauging) => `${gauging.marks}, ${saySetting(state, gauging)} from the ${gauging.from}, with ${gaugeHolding(gauges, planned, gauging)}`);
-  const warning = here ? warningFor(gauges, here) : '';
   return tell({
     // The warning first: it must not wait for what is told after it.
     say: [warning, sentence(`${job.say}: ${sayResets(state, gauges, planned.resets)}`), ...lines.map(sentence)].filter(Boolean).join(' '),

@@ -9,7 +9,8 @@ import { sayNumber } from '../length/sayNumber.ts';
 import type { Board, Defect } from '../stock/board.ts';
 import { readBoards, writeBoards } from '../stock/boardTable.ts';
 import { boardFault } from '../stock/rack.ts';
-import { sayBoard, sayRack, sayThickness } from './sayBoards.ts';
+import { boardFeet } from '../wood/lumber/measure.ts';
+import { meanBoard, sayBoard, sayBoardFeet, sayRack, sayRackFeet, sayThickness } from './sayBoards.ts';
 import { takenPlan } from './cuttingState.ts';
 import { afterDamage } from './boardDamage.ts';
 import { refuse, tell, write } from './plain.ts';
@@ -24,11 +25,13 @@ export function respondToRack(bench: Bench, request: RackRequest): Response {
     case 'new board': return put(state, newBoard(state, request), 'on the rack');
     case 'board is': return withBoard(bench, request.board, (board) => change(state, board, request.change));
     case 'board defect': return withBoard(bench, request.board, (board) => addDefect(state, board, request));
+    case 'defect without ends': return refuse(`Where along the board does the ${request.what} begin, and where does it end? ${toSay('Tell me both, from the marked end.', `Say, for one: ${request.what} from thirty to thirty four.`)}`);
     case 'narrow defect': return withBoard(bench, request.board, (board) => narrowDefect(state, board, request.narrowed));
     case 'board used up': return withBoard(bench, request.board, (board) => usedUp(state, board));
     case 'tell board': return withBoard(bench, request.board, (board) => tell({ say: sayBoard(state, board), screen: { name: 'boards', board: board.number }, lengths: [board.length, board.width] }));
     case 'save boards': return saveBoards(state);
     case 'how many boards': return tell({ say: sayRack(state), screen: { name: 'boards' } });
+    case 'board feet': return request.board === 'all' ? tell({ say: sayRackFeet(state), screen: { name: 'boards' } }) : withBoard(bench, request.board, (board) => tell({ say: sentence(`board ${sayNumber(board.number)}: ${sayBoardFeet(boardFeet(meanBoard(board)))}`), screen: { name: 'boards', board: board.number } }));
     case 'take in boards': return takeIn(state, request.text, request.from);
     default: return assertNever(request);
   }

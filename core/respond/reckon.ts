@@ -3,10 +3,10 @@ import type { Bench } from '../bench/bench.ts';
 import type { Reply, Response } from '../bench/reply.ts';
 import type { Operand, ReckonRequest } from '../bench/request.ts';
 import { add, fractionOf, shareOut, subtract, timesWhole } from '../length/arithmetic.ts';
-import { nanometres, type Length } from '../length/length.ts';
+import { nanometres, NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
 import type { Rounding } from '../length/rounding.ts';
 import { sayLength } from '../length/say.ts';
-import { sayNumber } from '../length/sayNumber.ts';
+import { sayNumber, sayOrdinal } from '../length/sayNumber.ts';
 import { writeLength } from '../length/write.ts';
 import type { State } from '../journal/state.ts';
 import { sizeOf } from '../piece/evaluate.ts';
@@ -18,6 +18,7 @@ import { sizesOf } from './views.ts';
 
 const HALF_MILLIMETRE_STEP: Rounding = { unit: 'millimetre', step: nanometres(500_000) };
 const THIRTY_SECONDS: Rounding = { unit: 'inch', denominator: 32 };
+const SIXTY_FOURTHS: Rounding = { unit: 'inch', denominator: 64 };
 /** Beyond this many spaces or times, it was misheard or mistyped. */
 const MOST_TIMES = 1000;
 
@@ -58,6 +59,8 @@ export function respondToReckon(bench: Bench, request: ReckonRequest): Response 
       return withTwo(bench, request.of, request.each, (of, each) => equalGaps(bench, of, request.parts, each));
     case 'in other unit':
       return withOperand(bench, request.of, (of) => inUnit(bench, of, request.unit));
+    case 'in fractions':
+      return withOperand(bench, request.of, (of) => inFractions(bench, of, request.denominator));
     default:
       return assertNever(request);
   }
@@ -149,6 +152,20 @@ function inUnit(bench: Bench, of: Length, unit: Rounding['unit']): Response {
   return tell({
     say: sentence(`${sayLength(of, from)} is ${sayLength(of, rounding)}`),
     screen: { name: 'reckoning', result: { question: `${writeLength(of, from)} in ${unit === 'inch' ? 'inches' : 'millimetres'}`, answers: [{ label: '=', length: of }], unit } },
+    lengths: [of],
+  });
+}
+
+/** So many whole fractions of an inch, and what is left over. */
+function inFractions({ state }: Bench, of: Length, denominator: number): Response {
+  const each = NANOMETRES_PER_INCH / denominator;
+  const count = Math.trunc(of / each + (of < 0 ? -1e-9 : 1e-9));
+  const over = nanometres(Math.round(Math.abs(of - count * each)));
+  const counted = count === 0 ? `less than one ${sayOrdinal(denominator)}` : sayFraction(Math.abs(count), denominator);
+  const more = count === 0 || over === 0 ? '' : ` and ${sayLength(over, SIXTY_FOURTHS)}`;
+  return tell({
+    say: sentence(`${spoken(state, of)} is ${counted}${more}`),
+    screen: { name: 'reckoning', result: { question: `${written(state, of)} in ${denominator}ths`, answers: [{ label: '=', length: of }], note: `${count}/${denominator}${over === 0 ? '' : ` + ${writeLength(over, SIXTY_FOURTHS)}`}` } },
     lengths: [of],
   });
 }

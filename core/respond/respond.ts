@@ -47,7 +47,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToJoint(bench, request);
     case 'like faces': case 'like end': case 'like board': case 'board arches': case 'faces of': case 'place them': case 'which is which': case 'second best': case 'change over': case 'take placing': case 'what counts':
       return respondToFaces(bench, request);
-    case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit':
+    case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit': case 'in fractions':
       return respondToReckon(bench, request);
     case 'record': case 'record off': case 'withdraw measurement': case 'note': case 'reading':
       return respondToRecord(bench, request, now);
@@ -57,9 +57,9 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToPaper(bench, request, now);
     case 'cutting begins': case 'cutting stops': case 'edge care': case 'how is the edge': case 'does honing pay': case 'guide projection': case 'guide angle':
       return respondToEdge(bench, request, now);
-    case 'put board': case 'new board': case 'board is': case 'board defect': case 'narrow defect': case 'board used up': case 'how many boards': case 'save boards': case 'tell board': case 'take in boards':
+    case 'put board': case 'new board': case 'board is': case 'board defect': case 'defect without ends': case 'narrow defect': case 'board used up': case 'how many boards': case 'board feet': case 'save boards': case 'tell board': case 'take in boards':
       return respondToRack(bench, request);
-    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'save plan': case 'next cut': case 'where on board': case 'read cuts': case 'cut made': case 'set sawing': case 'rough size': case 'part rough':
+    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'save plan': case 'next cut': case 'where on board': case 'read cuts': case 'which boards': case 'cut made': case 'set sawing': case 'rough size': case 'part rough':
       return respondToCutting(bench, request);
     case 'what to buy': case 'does it help': case 'bought':
       return respondToBuying(bench, request);

@@ -1,9 +1,10 @@
 import type { State } from '../journal/state.ts';
-import type { Length } from '../length/length.ts';
+import { nanometres, type Length } from '../length/length.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import type { Board } from '../stock/board.ts';
 import { quarterName } from '../stock/rack.ts';
 import { tellHeart } from '../stock/telling.ts';
+import { tally, type BoughtBoard } from '../wood/lumber/measure.ts';
 import { takenPlan } from './cuttingState.ts';
 import { sayCount, sayList, sentence, spoken } from './saying.ts';
 import { toSay } from './toSay.ts';
@@ -48,4 +49,24 @@ export function sayRack(state: State): string {
   const used = plan?.boards.filter(({ board }) => state.rack.has(board)).length ?? 0;
   const of = [...kinds].map(([kind, count]) => `${sayNumber(count)} of ${kind}`);
   return [sentence(`${sayCount(boards.length, 'board', 'boards')} on the rack: ${sayList(of)}`), plan === undefined ? '' : sentence(`the plan still needs ${sayNumber(used)} of them`)].filter(Boolean).join(' ');
+}
+
+/** A surface measure is whole feet, times a thickness in quarters of an inch: to the nearest quarter foot. */
+export function sayBoardFeet(boardFeet: number): string {
+  const quarters = Math.round(boardFeet * 4);
+  const [whole, part] = [Math.floor(quarters / 4), ['', 'a quarter', 'a half', 'three quarters'][quarters % 4] ?? ''];
+  if (part === '') return sayCount(whole, 'board foot', 'board feet');
+  return whole === 0 ? `${part} of a board foot` : `${sayNumber(whole)} and ${part} board feet`;
+}
+
+/** As it is measured for board feet: a tapered board by its middle. */
+export function meanBoard({ length, width, farWidth, thickness }: Board): BoughtBoard {
+  return { length, width: nanometres(Math.round((width + farWidth) / 2)), thickness };
+}
+
+/** What all boards on the rack come to. */
+export function sayRackFeet(state: State): string {
+  const boards = [...state.rack.values()];
+  if (boards.length === 0) return sayRack(state);
+  return sentence(`${sayCount(boards.length, 'board', 'boards')} on the rack, ${sayBoardFeet(tally(boards.map(meanBoard)).boardFeet)} in all`);
 }

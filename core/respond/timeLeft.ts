@@ -22,3 +22,9 @@ export function sayTimeLeft(timer: Timer, now: Moment): string {
       return assertNever(reading.certainty);
   }
 }
+
+/** 'It has run for five minutes', or at least so long where the power was off. */
+export function sayRun(timer: Timer, now: Moment): string {
+  const { elapsedMs, certainty } = readTimer(timer, now);
+  return `it has run for ${certainty === 'unknown' ? 'at least ' : ''}${elapsedMs < 1000 ? 'less than a second' : sayDuration(elapsedMs)}`;
+}

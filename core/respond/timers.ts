@@ -14,7 +14,7 @@ import { finishTimer, tellCoats } from './finishClocks.ts';
 import { defaultTimer } from './defaultTimer.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
-import { sayTimeLeft } from './timeLeft.ts';
+import { sayRun, sayTimeLeft } from './timeLeft.ts';
 import { timerTonight } from './stretched.ts';
 import { toSay } from './toSay.ts';
 import { tellTime } from './timeOfDay.ts';
@@ -39,7 +39,7 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
     case 'coats':
       return tellCoats(bench, now);
     case 'time left':
-      return timeLeft(state, request.timer, now);
+      return timeLeft(state, request, now);
     case 'what time':
       return tellTime(state, now);
     case 'change timer':
@@ -101,10 +101,10 @@ function clocksUnlessDue(timer: Timer, now: Moment): { readonly screen?: typeof 
   return timer.acknowledgedAt === undefined && readTimer(timer, now).due ? {} : { screen: CLOCKS };
 }
 
-function timeLeft(state: State, id: number | undefined, now: Moment): Response {
+function timeLeft(state: State, { timer: id, run }: Extract<TimerRequests, { kind: 'time left' }>, now: Moment): Response {
   const asked = id === undefined ? state.timers : state.timers.filter((timer) => timer.id === id);
   if (asked.length === 0) return refuse('No clock is running.', { screen: CLOCKS });
-  return tell({ say: asked.map((timer) => sentence(sayTimeLeft(timer, now))).join(' '), screen: CLOCKS });
+  return tell({ say: asked.map((timer) => `${sentence(sayTimeLeft(timer, now))}${run === true ? ` ${sentence(sayRun(timer, now))}` : ''}`).join(' '), screen: CLOCKS });
 }
 
 function change(timer: Timer, addMs: number, now: Moment): Response {

@@ -25,7 +25,7 @@ export const quarterSlot: Slot<Length> = {
   samples: () => QUARTER_COUNTS.map((count) => `${sayNumber(count)} quarter`),
 };
 
-const DEFECT_KEYS: ReadonlyMap<string, DefectKind> = new Map(DEFECT_KINDS.map((kind) => [canonicalWords(kind).join(' '), kind]));
+const DEFECT_KEYS: ReadonlyMap<string, DefectKind> = new Map([...DEFECT_KINDS.map((kind) => [canonicalWords(kind).join(' '), kind] as const), ['crack', 'split']]);
 
 /** 'knot', 'check', 'worm holes' */
 export const defectSlot: Slot<DefectKind> = {
@@ -34,7 +34,7 @@ export const defectSlot: Slot<DefectKind> = {
     const kind = DEFECT_KEYS.get(nameKey(words));
     return kind === undefined ? [] : [{ value: kind }];
   },
-  samples: () => [...DEFECT_KINDS],
+  samples: () => [...DEFECT_KINDS, 'crack'],
 };
 
 /** A wood: of the piece on the bench as it names it, or any of the table. */

@@ -59,6 +59,11 @@ export function namesOf(piece: LoadedPiece | null): Names {
   return names;
 }
 
+/** A part under its first name. */
+export function partNamed(piece: LoadedPiece | null, part: string): NamedOwner | undefined {
+  return namesOf(piece).owners.find(({ owner: { kind, id } }) => kind === 'part' && id === part);
+}
+
 interface Sized { readonly size: SizeName; readonly description: SizeDescription }
 interface Alias { readonly name: string; readonly owner: NamedOwner }
 

@@ -69,7 +69,7 @@ export const placeSlot: Slot<string> = {
 };
 
 const KIND_WORDS: ReadonlyMap<string, TimerKind> = new Map([
-  ['clamp', 'clamp'], ['clamping', 'clamp'], ['open time', 'open time'], ['open', 'open time'], ['glue', 'open time'], ['rest', 'rest'], ['resting', 'rest'], ['break', 'break'], ['edge', 'break'], ['strop', 'break'],
+  ['clamp', 'clamp'], ['clamping', 'clamp'], ['open time', 'open time'], ['open', 'open time'], ['glue', 'open time'], ['rest', 'rest'], ['resting', 'rest'], ['break', 'break'], ['edge', 'break'], ['strop', 'break'], ['sharpening', 'break'], ['sharpening break', 'break'],
 ]);
 
 export const kindSlot: Slot<TimerKind> = {

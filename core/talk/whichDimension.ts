@@ -7,9 +7,9 @@ import { sizeOfOwner } from './subjects.ts';
 /** What is usually measured of a part, the most telling first. */
 const MEASURED = ['shoulder to shoulder', 'length', 'width', 'thickness', 'depth'];
 
-/** Asks which of the usual dimensions was meant; nothing is done before that. A reason when the owner has none of them. */
-export function whichDimension(owner: OwnerMention, build: (size: SizeMention) => Request): Built {
-  const choices = MEASURED.flatMap((dimension) => {
+/** Asks which of the usual dimensions, or of those given, was meant; nothing is done before that. A reason when the owner has none of them. */
+export function whichDimension(owner: OwnerMention, build: (size: SizeMention) => Request, dimensions: readonly string[] = MEASURED): Built {
+  const choices = dimensions.flatMap((dimension) => {
     const size = sizeOfOwner(owner, [dimension]);
     return size ? [{ say: dimension, request: build(size.value) }] : [];
   });

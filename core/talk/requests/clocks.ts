@@ -5,7 +5,8 @@ const row = rowsOf('clocks');
 /** Starting, asking and changing the clocks. */
 export const CLOCK_ROWS = [
   row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) (for|to) {duration}', '(timer|clock) {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
-  row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
+  row('a reminder to sharpen', ['remind me to (hone|sharpen) in {duration}', 'remind me in {duration} to (hone|sharpen)'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', name: 'sharpening', durationMs: duration })),
+  row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock|break]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
     ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('the clamps are on', ['the clamps are on'], () => ({ kind: 'start timer', timer: 'clamp' })),
   row('the glue is on', ['the glue is on', 'i [have] spread the glue'], (_, { state: { gluing, timers } }) => {
@@ -23,8 +24,13 @@ export const CLOCK_ROWS = [
   row('how many coats are on', ['how many coats [are on|are left|more]', 'can i put on the next coat', 'when (do|can|may) i put on the next coat', '(what|which) finish (is (it|this)|do i use)', 'when (can|does) the next coat go on'], () => ({ kind: 'coats' })),
   row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
   row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
-  row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) has [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
-  row('when the clamps come off', ['when (do|can|may) the clamps come off', 'when can i take [off] the clamps [off]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped'],
+  row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) (has|have) [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
+  row('how long a clock has run', ['how long has [the] {timer} been (on|running)'], ({ timer }) => ({ kind: 'time left', timer, run: true })),
+  row('how long the clocks have run', ['how long has it been [on|running|in [the] clamps]', 'how long have the clamps been on'], (_, { state: { timers } }) => {
+    const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
+    return { kind: 'time left', ...(clamp === undefined || more.length > 0 ? {} : { timer: clamp.id }), run: true };
+  }),
+  row('when the clamps come off', ['when (do|can|may) the clamps come off', '(when can|can) i take [off] the clamps [off] [now|yet]', 'can the clamps come off [now|yet]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped'],
     (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),
   row('the time of day', ['what time is it', '(what is|tell me) the time', 'how late is it'], () => ({ kind: 'what time' })),
   row('more minutes', ['{count} more minutes'], ({ count }) => ({ kind: 'change timer', addMs: count * 60_000 })),
@@ -35,6 +41,6 @@ export const CLOCK_ROWS = [
   row('hold a clock', ['(hold|pause) [it|the timer|the clock]', '(hold|pause) [the] {timer?}'], ({ timer }) => ({ kind: 'hold timer', ...(timer === undefined ? {} : { timer }) })),
   row('let a clock run on', ['resume [it|the timer|the clock]', 'resume [the] {timer?}', 'let (it|the timer|the clock) run [on]'], ({ timer }) => ({ kind: 'resume timer', ...(timer === undefined ? {} : { timer }) })),
   row('stop a clock', ['(stop|cancel) (it|the timer|the clock)', '(stop|cancel) [the] {timer?}'], ({ timer }) => ({ kind: 'stop timer', ...(timer === undefined ? {} : { timer }) })),
-  row('a clock was heard', ['got it', 'i (heard|hear) [it|that|you]', 'acknowledge [it|that]', 'okay', 'thank you', 'thanks', 'understood', 'all right'], () => ({ kind: 'acknowledge' })),
+  row('a clock was heard', ['(mute|silence|stop|turn off) the (alarm|alarms)', 'turn the alarm off', 'got it', 'i (heard|hear) [it|that|you]', 'acknowledge [it|that]', 'okay', 'thank you', 'thanks', 'understood', 'all right'], () => ({ kind: 'acknowledge' })),
   row('one clock was heard', ['got {timer}', 'acknowledge {timer}'], ({ timer }) => ({ kind: 'acknowledge', timer })),
 ];

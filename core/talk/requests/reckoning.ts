@@ -1,5 +1,9 @@
-import { rowsOf } from '../pattern.ts';
+import type { Bench } from '../../bench/bench.ts';
 import { sayNumber } from '../../length/say.ts';
+import { partNamed } from '../names.ts';
+import { rowsOf } from '../pattern.ts';
+import type { Built } from '../slot.ts';
+import { whichDimension } from '../whichDimension.ts';
 
 const row = rowsOf('reckoning');
 const LAST = { lastAnswer: true } as const;
@@ -8,6 +12,7 @@ const LAST = { lastAnswer: true } as const;
 export const RECKONING_ROWS = [
   row('a part of a size', ['[what is] {fraction} of [the] {of}'], ({ fraction, of }) => ({ kind: 'fraction of', ...fraction, of })),
   row('half a size of the piece', ['[what is] half [the] {size}', '[where is] the (middle|center) of [the] {size}'], ({ size }) => ({ kind: 'fraction of', numerator: 1, denominator: 2, of: size })),
+  row('the middle of a part', ['[where is] the (middle|center) of [the] {parts}'], ({ parts: { part } }, bench) => middleOf(part, bench)),
   row('a size divided', ['(divide|share|split) [the] {of} (by|in|into) {count}', '[what is] {of} divided by {count}'], ({ of, count }) => ({ kind: 'fraction of', numerator: 1, denominator: count, of })),
   row('so many times a size', ['[what is] {count} times [the] {of}', '[what is] {of} times {count}'], ({ count, of }) => ({ kind: 'times', factor: count, of })),
   row('twice a size', ['[what is] (twice|double) [the] {of}'], ({ of }) => ({ kind: 'times', factor: 2, of })),
@@ -25,5 +30,13 @@ export const RECKONING_ROWS = [
   row('parts with a counted number of gaps', ['(divide|share|split) [the] {of} (in|into) {spaces} [equal] (spaces|gaps) with {count} (parts|pieces|slats) of {each}'],
     ({ of, spaces, count, each }) => (spaces === count - 1 ? { kind: 'equal gaps', of, parts: count, each } : { fault: `${sayNumber(count)} parts have ${sayNumber(count - 1)} gaps between them; say it without the number of spaces` })),
   row('a size in the other unit', ['[what is] [the] {of} in {unit}', 'how (many|much) {unit} is [the] {of}', 'convert [the] {of} to {unit}'], ({ of, unit }, { state: { settings: { rounding } } }) => ('size' in of && unit === rounding.unit ? { kind: 'size', ...of } : { kind: 'in other unit', of, unit })),
-  row('the last answer in the other unit', ['in {unit}', 'what is (it|that) in {unit}'], ({ unit }) => ({ kind: 'in other unit', of: LAST, unit })),
+  row('a size counted in fractions', ['how many {rounding} (is|are|in) [the] {of}'], ({ rounding, of }) => (rounding.unit === 'inch' ? { kind: 'in fractions', of, denominator: rounding.denominator } : { kind: 'in other unit', of, unit: rounding.unit })),
+  row('the last answer in the other unit', ['in {unit}', '(what is|say|give me) (it|that) in {unit}'], ({ unit }) => ({ kind: 'in other unit', of: LAST, unit })),
 ];
+
+/** Half its length; of a panel it is asked along which way. */
+function middleOf(part: string, { state: { piece } }: Bench): Built {
+  const owner = partNamed(piece, part);
+  const isPanel = piece?.file.parts.find(({ id }) => id === part)?.made.kind === 'panel';
+  return owner && whichDimension(owner, (of) => ({ kind: 'fraction of', numerator: 1, denominator: 2, of }), isPanel ? ['length', 'width'] : ['length']);
+}

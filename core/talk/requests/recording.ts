@@ -1,6 +1,6 @@
 import { negate } from '../../length/arithmetic.ts';
 import { lastPart, lastSize } from '../context.ts';
-import { namesOf, type OwnerMention } from '../names.ts';
+import { namesOf, partNamed, type OwnerMention } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
 import { sizeOfOwner } from '../subjects.ts';
@@ -22,6 +22,12 @@ export const RECORDING_ROWS = [
     return size ? { kind: 'record', ...size.value, length } : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };
   }),
   row('record how far off a size is', ['[the] {owner} (is|came out) {gap} {off}'], ({ owner, gap, off }) => offBy(owner, gap, off)),
+  // The copy first: 'leg two a sixteenth' is not two sixteenths of a leg.
+  row('record how far off a copy was made', ['i (made|cut|planed) [the] {copy} {gap} {off}'], ({ copy: { part, copy }, gap, off }, { state: { piece } }) => {
+    const owner = partNamed(piece, part);
+    return owner && offBy({ ...owner, copy }, gap, off);
+  }),
+  row('record how far off a part was made', ['i (made|cut|planed) [the] {owner} {gap} {off}'], ({ owner, gap, off }) => offBy(owner, gap, off)),
   row('how far off the last part is', ['it (is|came out) {gap} {off}', 'i (made|cut) it {gap} {off}'], ({ gap, off }, bench) => {
     const last = lastPart(bench);
     const owner = namesOf(bench.state.piece).owners.find(({ owner: { id, kind } }) => id === last?.owner && kind !== 'parameter');

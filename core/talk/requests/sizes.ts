@@ -2,9 +2,10 @@ import type { Bench } from '../../bench/bench.ts';
 import type { Request } from '../../bench/request.ts';
 import type { SizeMention } from '../../work/step.ts';
 import { lastPart, lastSize, stepNow } from '../context.ts';
+import { namesOf } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
-import { sizeOfOwner } from '../subjects.ts';
+import { NO_PIECE, sizeOfOwner } from '../subjects.ts';
 import { whichDimension } from '../whichDimension.ts';
 
 const row = rowsOf('sizes');
@@ -14,7 +15,10 @@ export const SIZE_ROWS = [
   row('a size', ['how [many {unit?}] {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut|saw|rip|plane) [the] {owner}'],
     ({ adjective, owner, unit }, bench) => withSize(owner, adjective, inUnit(unit, bench))),
   row('a size of a part, of which dimension is not clear', ['how many {unit} (is|are) [the] {owner}'], ({ owner, unit }, bench) => whichDimension(owner, inUnit(unit, bench))),
-  row('how far apart the shoulders are', ['how far apart are the shoulders (of|on) [the] {owner}'], ({ owner }) => withSize(owner, ['shoulder to shoulder'], (size) => ({ kind: 'size', ...size }))),
+  row('a size of a part, by its noun', ['what {dimension} is [the] {owner}'], ({ dimension, owner }) => withSize(owner, [dimension], (size) => ({ kind: 'size', ...size }))),
+  row('how far apart the shoulders are', ['how far apart are the shoulders (of|on) [the] {owner}', '[what is] the distance between the shoulders (of|on) [the] {owner}'], ({ owner }) => withSize(owner, ['shoulder to shoulder'], (size) => ({ kind: 'size', ...size }))),
+  row('how far apart the shoulders at hand are', ['how far apart are the shoulders', '[what is] [the] shoulder to shoulder', '[what is] the distance between the shoulders'], (_, bench) => shouldersAtHand(bench)),
+  row('how far a top stands over', ['how (far|much) does [the] {parts} (overhang|stand over|hang over)', '[what is] [the] overhang of [the] {parts}'], ({ parts: { part } }, bench) => overhangOf(part, bench)),
   row('a size by its name', ['what is [the] {size}', '{size}', 'how (long|big|much) (is|are) [the] {size}', '(tell|give) me [the] {size}', 'say [the] {size}', 'show [me] [the] {size}'], ({ size }) => ({ kind: 'size', ...size })),
   row('the wood of a part', ['(what|which) [kind of] wood (is|are) [the] {parts}', 'what (is|are) [the] {parts} made (of|from)'], ({ parts: { part } }) => ({ kind: 'what wood', part })),
   row('the wood', ['(what|which) [kind of] (wood|woods) [is (it|this|that)|are they|(do|must) i (need|use)]', 'what is (it|this) made of'], (_, bench) => ({ kind: 'what wood', ...partOf(bench) })),
@@ -32,9 +36,8 @@ export const SIZE_ROWS = [
     return part === undefined ? { fault: 'of which part is missing', notNow: true } : { kind: 'how many', part };
   }),
   row('what moved', ['what [has|have] (moved|changed)', 'what does (that|it) change', 'what is different', 'what follows'], () => ({ kind: 'what moved' })),
-  row('what no longer fits', ['what no longer fits', 'what does not fit [any more]', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
+  row('what no longer fits', ['what no longer fits', 'what does not fit [any (more|longer)]', 'what fits no (more|longer)', 'does (it|that) matter', 'does (it|everything) [all|still] fit', 'will it [all|still] fit', 'what is wrong'], () => ({ kind: 'what no longer fits' })),
 ];
-
 
 /** The size said as usual, or in the other unit when that was named. */
 function inUnit(unit: SlotValues['unit'] | undefined, { state: { settings: { rounding } } }: Bench): (size: SizeMention) => Request {
@@ -51,4 +54,32 @@ function partOf(bench: Bench): { readonly part?: string } {
 function withSize(owner: SlotValues['owner'], adjective: SlotValues['adjective'], build: (size: SlotValues['size']) => Built): Built {
   const size = sizeOfOwner(owner, adjective);
   return size ? build(size.value) : { fault: `${owner.say} has no ${adjective[0] ?? 'such size'}` };
+}
+
+/** Between the shoulders of the part last spoken of, or of the step; else it is asked of which. */
+function shouldersAtHand(bench: Bench): Built {
+  const { piece } = bench.state;
+  const parts = namesOf(piece).owners.flatMap((owner) => {
+    const size = owner.owner.kind === 'part' ? sizeOfOwner(owner, ['shoulder to shoulder']) : undefined;
+    return size ? [{ part: owner.owner.id, say: owner.say, request: { kind: 'size', ...size.value } as const }] : [];
+  });
+  const near = [lastPart(bench)?.owner, stepNow(bench)?.part].flatMap((at) => parts.filter(({ part }) => part === at));
+  return oneOf(near.length > 0 ? near.slice(0, 1) : parts, piece ? 'nothing in this piece has shoulders' : NO_PIECE);
+}
+
+/** The overhangs that the sizes of a part are reckoned from. */
+function overhangOf(part: string, { state: { piece } }: Bench): Built {
+  const sizes = JSON.stringify(piece?.file.parts.find(({ id }) => id === part)?.sizes ?? {});
+  const overhangs = namesOf(piece).owners.flatMap((owner) => {
+    const size = owner.owner.kind === 'parameter' && owner.say.startsWith('overhang') ? sizeOfOwner(owner, ['']) : undefined;
+    return size && sizes.includes(size.value.size) ? [{ say: owner.say, request: { kind: 'size', ...size.value } as const }] : [];
+  });
+  return oneOf(overhangs, 'this piece tells of no overhang of that part');
+}
+
+/** The only one there is, or the question which. */
+function oneOf(choices: readonly { readonly say: string; readonly request: Request }[], none: string): Built {
+  const [only, other] = choices;
+  if (!only) return { fault: none };
+  return other ? { kind: 'which', choices: choices.map(({ say, request }) => ({ say, request })) } : only.request;
 }

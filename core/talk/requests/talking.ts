@@ -23,5 +23,5 @@ export const TALK_ROWS = [
   row('speak louder', ['[a (bit|little)] louder', 'speak (up|louder)', 'turn (it|the (volume|sound)) up', 'turn up the (volume|sound)', 'i cannot hear [you]', 'too quiet'], () => ({ kind: 'louder' })),
   row('speak quieter', ['[a (bit|little)] quieter', 'speak quieter', 'turn (it|the (volume|sound)) down', 'turn down the (volume|sound)', 'not so loud', 'too loud'], () => ({ kind: 'quieter' })),
   row('stop talking', ['[be] quiet', 'stop talking', 'hush', 'that is enough', 'shut up'], () => ({ kind: 'be quiet' })),
-  row('what can be said', ['what can i (say|ask)', 'what do you (know|understand)', 'help [me]', 'what can you do'], () => ({ kind: 'what can I say' })),
+  row('what can be said', ['what can i (say|ask) [here|now]', 'what do you (know|understand)', 'help [me]', 'what can you do'], () => ({ kind: 'what can I say' })),
 ];

@@ -34,7 +34,7 @@ function backwards(bench: Bench): Request {
 /** Walking through the work. */
 export const WORK_ROWS = [
   row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off)', 'what (am|was) i doing', '(what|which) step [is (this|it)|am i (on|at)]', 'what (do|should|must) i do [now]', 'what now'], () => ({ kind: 'where am I' })),
-  row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'what is [the] next [step]', 'what (comes|do i do) (next|after (this|that))', 'move on'], (_, bench) => onwards(bench)),
+  row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'what [is] [the] next [step]', 'what (comes|is|do i do) (next|[next] after (this|that))', 'move on'], (_, bench) => onwards(bench)),
   row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'the step before', 'previous'], (_, bench) => backwards(bench)),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]', 'done with (it|this|that)'], (_, bench) => (isCutting(bench) ? { kind: 'cut made' } : { kind: 'step done' })),
   row('a step is done, told by its part', ['[the|this] {owner} is (done|finished)', 'i [have] (done|finished) [the|this] {owner}'], ({ owner: { owner: { id }, copy } }) => ({ kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }) })),
@@ -43,7 +43,7 @@ export const WORK_ROWS = [
   row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),
   row('go to a step', ['(go|jump) to [the] {step}', 'show [me] [the] {step}'], ({ step }) => ({ kind: 'go to step', step })),
   row('what is left to do', ['what is left [to do]', 'what remains [to do]', 'how much [work] is left [to do]', 'how far am i', 'how far have (i|we) got', 'how many steps [are] left', 'how many steps are there', 'what else [is there to do]'], () => ({ kind: 'what is left' })),
-  row('the step in full', ['[tell me] more [about (it|this|the|that)] [step]', '[read|say|tell] [me] [it|this|the] [step] in full', 'read [me] the [whole] step', 'explain [it|this|that] [step]', 'how do i do (it|this|that)'],
+  row('the step in full', ['[tell me] more [about (it|this|the|that)] [step]', '[read|say|tell] [me] [it|this|the] [step] in full', 'read [me] the [whole] step', 'read it all', 'explain [it|this|that] [step]', 'how do i do (it|this|that)'],
     () => ({ kind: 'tell the step', what: 'in full' })),
   row('the tools of the step', ['[what|which] tools [do i need]', 'what do i need [for (it|this|that)]'], () => ({ kind: 'tell the step', what: 'tools' })),
   row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how (flat|square|straight|true|accurate) (must|should) (it|this) be', 'how tight (must|should) (it|the tenon|the joint) (be|fit)', 'how far off may it be', 'how do i know [it is right]', 'is (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),

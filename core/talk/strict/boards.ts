@@ -9,6 +9,6 @@ import { plain } from './names.ts';
 /** What is said of boards, word for word; the woods depend on the piece. */
 export const BOARD_SENTENCES: Readonly<Record<'quarter' | 'defect' | 'objective', Expression>> = {
   quarter: all(either(...QUARTER_COUNTS.map((count) => sayNumber(count))), 'quarter'),
-  defect: either(...DEFECT_KINDS),
+  defect: either(...DEFECT_KINDS, 'crack'),
   objective: either(...OBJECTIVES.map(plain)),
 };
