@@ -178,7 +178,7 @@ export type CutRequest =
   /** As a table: which part from where on which board, in the order of the cuts. */
   | { readonly kind: 'save plan' }
   | { readonly kind: 'next cut'; readonly board?: number }
-  | { readonly kind: 'where on board'; readonly board: number }
+  | { readonly kind: 'where on board'; readonly board?: number }
   | { readonly kind: 'read cuts'; readonly board?: number }
   /** From which boards a part is cut. */
   | { readonly kind: 'which boards'; readonly part: string }

@@ -21,17 +21,22 @@ export const CLOCK_ROWS = [
   }),
   row('until the next coat', ['(start|set) [the] (recoat|drying) [timer|clock]', '(start|set) [the] (recoat|drying) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'recoat', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the finish has cured', ['(start|set) [the] (cure|curing) [timer|clock]', '(start|set) [the] (cure|curing) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'cure', ...(duration === undefined ? {} : { durationMs: duration }) })),
-  row('how many coats are on', ['how many coats [are on|are left|more]', 'can i put on the next coat', 'when (do|can|may) i put on the next coat', '(what|which) finish (is (it|this)|do i use)', 'when (can|does) the next coat go on'], () => ({ kind: 'coats' })),
+  row('how many coats are on', ['how many coats [are on|are left|more|do i need]', 'what is the finish', 'can i put on the next coat', 'when (do|can|may) i put on the next coat', '(what|which) finish (is (it|this)|do i use)', 'when (can|does) the next coat go on'], () => ({ kind: 'coats' })),
   row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
-  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]'], () => ({ kind: 'time left' })),
+  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]', 'how much time', 'is the time up [yet]'], () => ({ kind: 'time left' })),
   row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) (has|have) [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
   row('how long a clock has run', ['how long has [the] {timer} been (on|running)'], ({ timer }) => ({ kind: 'time left', timer, run: true })),
-  row('how long the clocks have run', ['how long has it been [on|running|in [the] clamps]', 'how long have the clamps been on'], (_, { state: { timers } }) => {
+  row('how long the clocks have run', ['how long has it been [running|in [the] clamps]', 'how long have the clamps been on'], (_, { state: { timers } }) => {
     const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
     return { kind: 'time left', ...(clamp === undefined || more.length > 0 ? {} : { timer: clamp.id }), run: true };
   }),
-  row('when the clamps come off', ['when (do|can|may) the clamps come off', '(when can|can) i take [off] the clamps [off] [now|yet]', 'can the clamps come off [now|yet]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped'],
+  row('when the clamps come off', ['when (do|can|may) the clamps come off', '(when can|can) i take [off] the clamps [off] [yet]', 'can the clamps come off [now|yet]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped', 'can i take it out of the clamps', 'when does it come out of the clamps'],
     (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),
+  row('whether it is dry', ['is it dry [yet]', 'when is it dry', 'how long until it is dry'], (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp' || kind === 'rest') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),
+  row('whether the glue is open still', ['is the glue still (open|good|wet)'], (_, { state: { timers } }) => {
+    const open = timers.find(({ kind }) => kind === 'open time');
+    return open ? { kind: 'time left', timer: open.id } : { kind: 'glue time', which: 'open time' };
+  }),
   row('the time of day', ['what time is it', '(what is|tell me) the time', 'how late is it'], () => ({ kind: 'what time' })),
   row('more minutes', ['{count} more minutes'], ({ count }) => ({ kind: 'change timer', addMs: count * 60_000 })),
   row('add time', ['add {duration} [to (it|the timer|the clock)]', '[give (me|it)] {duration} more', '{duration} longer'], ({ duration }) => ({ kind: 'change timer', addMs: duration })),

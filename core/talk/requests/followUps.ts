@@ -10,7 +10,7 @@ const row = rowsOf('follow-ups');
 
 /** Half sentences that stand on what was said last: 'and the width?', 'leg two?'. */
 export const FOLLOW_UP_ROWS = [
-  row('another size of the same', ['(and|what about|how about) [the] {dimension}', '{dimension}'], ({ dimension }, bench) => {
+  row('another size of the same', ['(and|what about|how about|what is) [the] {dimension}', '{dimension}'], ({ dimension }, bench) => {
     const { piece } = bench.state;
     const last = lastPart(bench);
     const owner = last && namesOf(piece).owners.find(({ owner: { id, kind } }) => id === last.owner && kind !== 'parameter');

@@ -7,14 +7,14 @@ const row = rowsOf('joints');
 
 /** Where the joints go, and how they are cut. */
 export const JOINT_ROWS = [
-  row('where the mortises go', ['where do [the] mortises go', 'where are [the] mortises', 'where are [the] marks', 'where do i mark [it|this|the mortises|the tenons]', 'where do [the] (mortises|joints) go (on|in) [the] {part?}', '(what|where) [are the] marks (on|of) [the] {part?}', 'how do i mark [out] [the] {part?}'],
+  row('where the mortises go', ['where do [the] mortises go', 'where are [the] mortises', 'where are [the] marks', 'where do i mark [it|this|the mortises|the tenons]', 'how do i lay out the mortises', 'where do [the] (mortises|joints) go (on|in) [the] {part?}', '(what|where) [are the] marks (on|of) [the] {part?}', 'how do i mark [out] [the] {part?}'],
     ({ part }) => ({ kind: 'marks', ...part })),
   row('where a joint goes', ['where (is|are) [the] {joint}', 'where does [the] {joint} go', 'where do i (mark|chop|cut) [the] {joint}'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(named) }))),
   row('where a mortise starts', ['where does [the] {joint} (start|begin)', 'how far (down|from the (top|end)) is [the] {joint}', 'how far is [the] {joint} from the (top|end)'], ({ joint: named }) => ofJoint(named, (joint) => (isHaunch(named) ? socketOf(joint) : { kind: 'marks of joint', joint, side: sideOf(named), only: 'start' }))),
   row('how deep a haunch is', ['how deep (is|should) [the] {joint} [be]', '(what|how big) is [the] {joint}'], ({ joint: named }) => (isHaunch(named) ? socketOf(named.owner.id) : undefined)),
   row('where a mortise ends', ['where does [the] {joint} (end|stop)'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'marks of joint', joint, side: sideOf(named), only: 'end' }))),
   row('how deep to chop', ['how deep', 'how deep is (it|this [mortise])', 'how deep should (it|this) be', 'how deep (do|should|must) i (chop|go|cut)', 'how much (deeper|more) do i (chop|go)', 'how much deeper', '(am i|is it) deep enough'], () => ({ kind: 'how deep' })),
-  row('which chisel', ['(which|what [size]) chisel', '(which|what [size]|how wide a) chisel do i (need|use|take)'], () => ({ kind: 'which chisel' })),
+  row('which chisel', ['(which|what [size]) chisel', '(which|what [size]|how wide a) chisel do i (need|use|take)', 'how wide is the chisel'], () => ({ kind: 'which chisel' })),
   row('which chisel for a joint', ['(which|what) chisel [do i use] for [the] {joint}'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'which chisel', joint }))),
   row('how to chop a mortise', ['how do i (chop|cut) (it|this|that)', 'how do i chop a mortise'], () => ({ kind: 'how to chop' })),
   row('how to chop the mortise of a joint', ['how do i (chop|cut) [the] {joint}'], ({ joint: named }) => ofJoint(named, (joint) => ({ kind: 'how to chop', joint }))),

@@ -19,8 +19,8 @@ export const LAYOUT_ROWS = [
   row('how true the parts must be', ['how true must (they|it|[the] parts) be (for|to hold) [the] {size} (within|to) {gap}', 'hold [the] {size} (within|to) {gap}'],
     ({ size, gap }) => ({ kind: 'tolerance', ...size, target: gap })),
   row('how the gauges stand', ['which gauge is set to what', '(how|what) are [the] gauges set [to]', 'how do [the] gauges stand'], () => ({ kind: 'gauges', what: 'how they stand' })),
-  row('what to set the gauges to', ['gauges [for (this|the) step]', 'what do I set [the] [marking|mortise] (gauge|gauges) to', 'how do I set [the] [marking|mortise] (gauge|gauges)', 'which gauge do I (use|need)', 'set [the] gauges', 'where do I (set|put) [the] gauge', '[what is] [the] gauge setting'], () => ({ kind: 'gauges', what: 'for this step' })),
-  row('what to set the gauges to for a joint', ['([what is] [the] gauge setting|set [the] gauge|what do I set [the] gauge to) for [the] {joint}'],
+  row('what to set the gauges to', ['gauges [for (this|the) step]', 'what do I set [the] [marking|mortise] (gauge|gauges) to', 'how do I set [the] [marking|mortise] (gauge|gauges)', 'which gauge do I (use|need)', 'set [the] gauges', 'where do I (set|put) the gauge', '[what is the] gauge setting'], () => ({ kind: 'gauges', what: 'for this step' })),
+  row('what to set the gauges to for a joint', ['([what is the] gauge setting|set the gauge|what do I set the gauge to) for [the] {joint}', 'how far (in|from the (edge|face)) is [the] {joint}'],
     ({ joint: { owner, say } }) => (owner.kind === 'joint' ? { kind: 'gauges', what: 'for a joint', joint: owner.id, side: say.endsWith('tenon') ? 'tenon' : 'mortise' } : { fault: `${say} is no joint` })),
-  row('the order of marking', ['[in] (what|which) order do I (mark|lay out|gauge)', '[what is] [the] order of (marking|layout)'], () => ({ kind: 'gauges', what: 'order' })),
+  row('the order of marking', ['[in] (what|which) order do I (mark|lay out|gauge)', '[what is] [the] order of (marking|layout)', 'what do I (mark|lay out|gauge) first'], () => ({ kind: 'gauges', what: 'order' })),
 ];

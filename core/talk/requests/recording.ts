@@ -23,11 +23,11 @@ export const RECORDING_ROWS = [
   }),
   row('record how far off a size is', ['[the] {owner} (is|came out) {gap} {off}'], ({ owner, gap, off }) => offBy(owner, gap, off)),
   // The copy first: 'leg two a sixteenth' is not two sixteenths of a leg.
-  row('record how far off a copy was made', ['i (made|cut|planed) [the] {copy} {gap} {off}'], ({ copy: { part, copy }, gap, off }, { state: { piece } }) => {
+  row('record how far off a copy was made', ['i (made|cut) [the] {copy} {gap} {off}'], ({ copy: { part, copy }, gap, off }, { state: { piece } }) => {
     const owner = partNamed(piece, part);
     return owner && offBy({ ...owner, copy }, gap, off);
   }),
-  row('record how far off a part was made', ['i (made|cut|planed) [the] {owner} {gap} {off}'], ({ owner, gap, off }) => offBy(owner, gap, off)),
+  row('record how far off a part was made', ['i (made|cut) [the] {owner} {gap} {off}'], ({ owner, gap, off }) => offBy(owner, gap, off)),
   row('how far off the last part is', ['it (is|came out) {gap} {off}', 'i (made|cut) it {gap} {off}'], ({ gap, off }, bench) => {
     const last = lastPart(bench);
     const owner = namesOf(bench.state.piece).owners.find(({ owner: { id, kind } }) => id === last?.owner && kind !== 'parameter');

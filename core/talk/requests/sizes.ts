@@ -14,6 +14,8 @@ const row = rowsOf('sizes');
 export const SIZE_ROWS = [
   row('a size', ['how [many {unit?}] {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut|saw|rip|plane) [the] {owner}'],
     ({ adjective, owner, unit }, bench) => withSize(owner, adjective, inUnit(unit, bench))),
+  row('a size of what is at hand', ['how {adjective} is it [now]', 'how {adjective} (should|must) it be'], ({ adjective }, bench) => ofWhatIsAtHand(adjective, bench)),
+  row('how far apart the copies of a part stand', ['how far apart are [the] {parts}', '[what is] the distance between [the] {parts}'], ({ parts: { part } }, bench) => betweenCopies(part, bench)),
   row('a size of a part, of which dimension is not clear', ['how many {unit} (is|are) [the] {owner}'], ({ owner, unit }, bench) => whichDimension(owner, inUnit(unit, bench))),
   row('a size of a part, by its noun', ['what {dimension} is [the] {owner}'], ({ dimension, owner }) => withSize(owner, [dimension], (size) => ({ kind: 'size', ...size }))),
   row('how far apart the shoulders are', ['how far apart are the shoulders (of|on) [the] {owner}', '[what is] the distance between the shoulders (of|on) [the] {owner}'], ({ owner }) => withSize(owner, ['shoulder to shoulder'], (size) => ({ kind: 'size', ...size }))),
@@ -65,6 +67,25 @@ function shouldersAtHand(bench: Bench): Built {
   });
   const near = [lastPart(bench)?.owner, stepNow(bench)?.part].flatMap((at) => parts.filter(({ part }) => part === at));
   return oneOf(near.length > 0 ? near.slice(0, 1) : parts, piece ? 'nothing in this piece has shoulders' : NO_PIECE);
+}
+
+/** Of the part last spoken of; else the sizes of the step tell it. What is deep is a mortise. */
+function ofWhatIsAtHand(adjective: SlotValues['adjective'], bench: Bench): Request {
+  if (adjective.includes('depth')) return { kind: 'how deep' };
+  const last = lastPart(bench);
+  const owner = namesOf(bench.state.piece).owners.find(({ owner: { id, kind } }) => id === last?.owner && kind !== 'parameter');
+  const size = owner && sizeOfOwner(last?.copy === undefined ? owner : { ...owner, copy: last.copy }, adjective);
+  return size ? { kind: 'size', ...size.value } : { kind: 'tell the step', what: 'sizes' };
+}
+
+/** What the piece measures from one copy to the other: 'leg to leg along the front'. */
+function betweenCopies(part: string, { state: { piece } }: Bench): Built {
+  const name = piece?.file.parts.find(({ id }) => id === part)?.name ?? part;
+  const found = Object.entries(piece?.file.parameters ?? {}).flatMap(([id, parameter]) => {
+    const from = typeof parameter === 'string' ? undefined : parameter.from;
+    return from?.startsWith(`${name} to ${name}`) === true ? [{ say: from, request: { kind: 'size', size: id } as const }] : [];
+  });
+  return oneOf(found, `this piece tells of no size from ${name} to ${name}`);
 }
 
 /** The overhangs that the sizes of a part are reckoned from. */

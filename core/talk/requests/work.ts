@@ -33,8 +33,8 @@ function backwards(bench: Bench): Request {
 
 /** Walking through the work. */
 export const WORK_ROWS = [
-  row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off)', 'what (am|was) i doing', '(what|which) step [is (this|it)|am i (on|at)]', 'what (do|should|must) i do [now]', 'what now'], () => ({ kind: 'where am I' })),
-  row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'what [is] [the] next [step]', 'what (comes|is|do i do) (next|[next] after (this|that))', 'move on'], (_, bench) => onwards(bench)),
+  row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off)', 'what (am|was) i doing', '(what|which) step [is (this|it)|am i (on|at)]', 'what is (this|the) step', 'what (do|should|must) i do [now]', 'what do we do [now]', 'what are we doing', 'where do i (start|begin)', 'what now'], () => ({ kind: 'where am I' })),
+  row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'what [is] [the] next [step]', 'show [me] [the] next step', 'what (comes|is|do i do) (next|[next] after (this|that))', 'move on'], (_, bench) => onwards(bench)),
   row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'the step before', 'previous'], (_, bench) => backwards(bench)),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]', 'done with (it|this|that)'], (_, bench) => (isCutting(bench) ? { kind: 'cut made' } : { kind: 'step done' })),
   row('a step is done, told by its part', ['[the|this] {owner} is (done|finished)', 'i [have] (done|finished) [the|this] {owner}'], ({ owner: { owner: { id }, copy } }) => ({ kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }) })),
@@ -47,9 +47,10 @@ export const WORK_ROWS = [
     () => ({ kind: 'tell the step', what: 'in full' })),
   row('the tools of the step', ['[what|which] tools [do i need]', 'what do i need [for (it|this|that)]'], () => ({ kind: 'tell the step', what: 'tools' })),
   row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how (flat|square|straight|true|accurate) (must|should) (it|this) be', 'how tight (must|should) (it|the tenon|the joint) (be|fit)', 'how far off may it be', 'how do i know [it is right]', 'is (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),
-  row('the cautions of the step', ['[any|what are the] cautions', '[what about] safety', 'is (it|this|that) safe', 'what is dangerous', 'what can go wrong', 'what should i watch [for]'],
+  row('the cautions of the step', ['[any|what are the|tell me the] cautions', 'what should i be careful (of|with)', 'is there anything to watch [out for]', '[what about] safety', 'is (it|this|that) safe', 'what is dangerous', 'what can go wrong', 'what should i watch [for]'],
     () => ({ kind: 'tell the step', what: 'cautions' })),
   row('the sizes of the step', ['[what|which] (sizes|size) [do i need]', 'what are the sizes', 'how (long|wide|thick) do i (make|cut|saw|plane|rip) (it|this|them)', 'what (length|width|thickness|size) do i (cut|saw|plane|rip) [it|this|them] to', 'sizes (for|of) (this|the) step'], () => ({ kind: 'tell the step', what: 'sizes' })),
   row('what to measure', ['what (do|should|must) i (record|measure) [here|now]', 'what [is there] to (record|measure)'], () => ({ kind: 'tell the step', what: 'what to record' })),
   row('where a copy goes', ['[the] {copy} (is|goes|stands) [at|in] [the] {place}', 'put [the] {copy} [at|in] [the] {place}', '[the] {place} is {copy}'], ({ copy, place }) => ({ kind: 'place', ...copy, place })),
+  row('which copy stands where', ['which {parts} (is|goes) {place}', 'what goes {place}'], ({ parts }) => ({ kind: 'which is which', ...(parts === undefined ? {} : { part: parts.part }) })),
 ];

@@ -25,6 +25,36 @@ describe('a question in passing', () => {
     expect(session.say('width')).toBe('Half of thirty inches is fifteen inches.');
   });
 
+  it('knows what it is by the part last spoken of, else by the step', () => {
+    const session = Session.withDemo();
+    session.say('how wide is the long rail');
+    expect(session.say('how thick is it')).toContain('Long rail, thickness');
+    expect(session.say("what's the length")).toContain('Long rail, length, end to end, forty-nine, and a half inches');
+    expect(Session.withDemo().say('how long is it')).toContain('Leg, rough length, thirty-three, and one quarter inches');
+    expect(new Session().say('how long is it')).toContain('No piece is on the bench');
+  });
+
+  it('tells how far apart the copies of a part stand, as the piece measures it', () => {
+    const session = Session.withDemo();
+    expect(session.say('how far apart are the legs')).toBe('Leg to leg along the front or leg to leg at the ends?');
+    expect(session.say('leg to leg along the front')).toContain('forty-six inches');
+    expect(Session.withDemo().say('how far apart are the buttons')).toContain('no size from button to button');
+  });
+
+  it('takes the clocks that run for whether it is dry, and the glue when none does', () => {
+    const session = Session.withDemo();
+    expect(session.say('is it dry yet')).toContain('the clamps stay on one hour');
+    expect(session.say('is the glue still open')).toContain('it stays open four minutes');
+    session.say('start the clamp timer for thirty minutes');
+    expect(session.say('is it dry yet')).toBe('Clamp, thirty minutes left.');
+  });
+
+  it('tells where the legs stand when it is asked which one is there', () => {
+    const session = Session.withDemo();
+    session.say('leg three is front left');
+    expect(session.say('which leg is front left')).toContain('Leg three front left');
+  });
+
   it('counts a size in fractions of an inch, with what is left over', () => {
     const session = Session.withDemo();
     session.say('how wide is leg two');
