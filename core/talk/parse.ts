@@ -121,7 +121,7 @@ function reason(faults: readonly { readonly words: number; readonly because: str
   if (partly) return { because: partly.because, whole: partly.words === 0 };
   const length = words.some((word) => /\d/.test(word) || readSpokenNumber([word]).ok) ? readLength(words, bench) : undefined;
   if (length && 'fault' in length && (bench.conversation.question?.kind === 'length' || bench.conversation.question?.kind === 'surface reading')) return { because: length.fault, whole: false };
-  if (length && 'value' in length) return { because: 'that is a size, and I do not know what to do with it', whole: false };
+  if (length && 'value' in length) return { because: 'that is a size, and I do not know what to do with it', whole: true };
   return { because: `I do not know what “${words.join(' ')}” means`, whole: false };
 }
 

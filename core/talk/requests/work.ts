@@ -34,7 +34,9 @@ function backwards(bench: Bench): Request {
 /** Walking through the work. */
 export const WORK_ROWS = [
   row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off)', 'what (am|was) i doing', '(what|which) step [is (this|it)|am i (on|at)]', 'what is (this|the) step', 'what (do|should|must) i do [now]', 'what do we do [now]', 'what are we doing', 'where do i (start|begin)', 'what now'], () => ({ kind: 'where am I' })),
-  row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'what [is] [the] next [step]', 'show [me] [the] next step', 'what (comes|is|do i do) (next|[next] after (this|that))', 'move on'], (_, bench) => onwards(bench)),
+  row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'show [me] [the] next step', 'move on'], (_, bench) => onwards(bench)),
+  // While a reading is asked for, that is what comes next.
+  row('what comes next', ['what [is] [the] next [step]', 'what (comes|is|do i do) (next|[next] after (this|that))'], (_, bench) => (bench.conversation.question?.kind === 'surface reading' ? { kind: 'say again', how: 'as before' } : onwards(bench))),
   row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'the step before', 'previous'], (_, bench) => backwards(bench)),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]', 'done with (it|this|that)'], (_, bench) => (isCutting(bench) ? { kind: 'cut made' } : { kind: 'step done' })),
   row('a step is done, told by its part', ['[the|this] {owner} is (done|finished)', 'i [have] (done|finished) [the|this] {owner}'], ({ owner: { owner: { id }, copy } }) => ({ kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }) })),

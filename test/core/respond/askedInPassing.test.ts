@@ -106,13 +106,22 @@ describe('a question in passing', () => {
   });
 
   it('asks where a knot begins and ends when only that it is there was told', () => {
-    expect(Session.withDemo().say('this board has a knot')).toContain('Where along the board does the knot begin');
+    expect(Session.withDemo().say('this board has a knot')).toContain('Knot, from where to where along the board?');
   });
 
   it('writes down how far off a copy was made, and takes its number for the copy', () => {
     const session = Session.withDemo();
     expect(session.say('I made leg two a sixteenth too thin')).toContain('Leg two, thickness, three, and three sixteenths inches, noted.');
     expect(session.entries).toContainEqual(expect.objectContaining({ measurement: expect.objectContaining({ size: 'leg.thickness', copy: 2 }) as unknown }));
+  });
+});
+
+describe('the size on the pad', () => {
+  it('is told in a sentence, and written down', () => {
+    const session = Session.withDemo();
+    session.say('record leg two width');
+    expect(session.say("it's three and three sixteenths")).toContain('Leg two, width, three, and three sixteenths inches, noted.');
+    expect(Session.withDemo().say("it's three and three sixteenths")).toBe('I have asked for no size; say part, dimension and size.');
   });
 });
 
@@ -129,6 +138,9 @@ describe('what was understood and cannot be done', () => {
     session.say('read leg two');
     expect(session.say('the winding sticks show left high one thirty second')).toContain('one thirty-second');
     expect(session.entries.map(({ kind }) => kind)).toEqual(['surface read']);
+    const asked = session.bench.conversation.question;
+    expect(session.say('what next')).toContain('which end of it is high');
+    expect(session.bench.conversation.question).toEqual(asked);
     session.say('the sticks agree');
     expect(session.entries.map(({ kind }) => kind)).toEqual(['surface read']);
   });
