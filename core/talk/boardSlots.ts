@@ -49,8 +49,8 @@ export const speciesSlot: Slot<string> = {
   samples: ({ state: { piece } }) => [...new Set([...(piece?.file.parts.map(({ species }) => species) ?? []), ...COMMON_WOODS])],
 };
 
-/** What is listened for beside the wood of the piece: every name of the table would be too many to tell apart. */
-const COMMON_WOODS = ['hard maple', 'soft maple', 'red oak', 'white oak', 'black cherry', 'black walnut', 'white ash', 'yellow birch'] as const;
+/** What is listened for beside the wood of the piece, with the short names that can mean no other: every name of the table would be too many to tell apart. */
+const COMMON_WOODS = ['cherry', 'walnut', 'ash', 'birch', 'beech', 'poplar', 'pine', 'mahogany', 'hard maple', 'soft maple', 'red oak', 'white oak', 'black cherry', 'black walnut', 'white ash', 'yellow birch'] as const;
 
 const OBJECTIVE_WORDS: ReadonlyMap<string, SawingSettings['first']> = new Map(OBJECTIVES.map((objective) => [canonicalWords(objective).join(' '), objective]));
 

@@ -21,10 +21,10 @@ const MEASURED: readonly (readonly [said: string, heard: string, times: number, 
 
 export const CONFUSIONS: readonly Confusion[] = MEASURED.map(([said, heard, times, of]) => ({ said, heard, times, of }));
 
-/** Pairs that people mishear too, whatever was measured: the teen and the ten, the ordinal and its number; common practice, no source. */
+/** Pairs that people mishear too, whatever was measured: the teen and the ten, the ordinal and its number, letters that rhyme; common practice, no source. */
 const ALWAYS: readonly (readonly [string, string])[] = [
   ...['thir', 'four', 'fif', 'six', 'seven', 'eigh', 'nine'].map((stem) => [`${stem}teen`, `${stem === 'four' ? 'for' : stem}ty`] as const),
-  ['five', 'nine'], ['sixteenth', 'sixteen'], ['sixteenths', 'sixteen'], ['sixth', 'six'], ['eighth', 'eight'], ['seventh', 'seven'], ['fourth', 'four'], ['tenth', 'ten'],
+  ['five', 'nine'], ['b', 'c'], ['b', 'd'], ['c', 'd'], ['sixteenth', 'sixteen'], ['sixteenths', 'sixteen'], ['sixth', 'six'], ['eighth', 'eight'], ['seventh', 'seven'], ['fourth', 'four'], ['tenth', 'ten'],
 ];
 
 const RIVALS: ReadonlyMap<string, ReadonlySet<string>> = rivals();

@@ -8,12 +8,12 @@ import { splitWords } from './words.ts';
 const MOST_CHOICES = 3;
 
 /**
- * Words that were heard, some of them not clearly, to the request they make. Where a mistake would cost wood or time, and a doubtful word is one that is
- * mistaken for another which would make sense too, it becomes the question which of them was said: "fifteen, or fifty?".
+ * Words that were heard, some of them not clearly, to the request they make. Where a doubtful word is one that is mistaken for another which would make sense
+ * too, it becomes the question which of them was said: "fifteen, or fifty?". A size that is only looked up or reckoned ends up in wood as well.
  */
 export function parseHeard(words: string, doubtful: readonly string[], bench: Bench): Request {
   const request = parseRequest(words, bench);
-  if (doubtful.length === 0 || !isCostly(request)) return request;
+  if (doubtful.length === 0) return request;
   const heard = splitWords(words);
   const others = heard.flatMap((word, at) => (doubtful.includes(word) ? rivalsOf(word) : []).flatMap((rival) => {
     const other = parseRequest([...heard.slice(0, at), rival, ...heard.slice(at + 1)].join(' '), bench);
@@ -23,14 +23,10 @@ export function parseHeard(words: string, doubtful: readonly string[], bench: Be
   if (first === undefined) return request;
   const ofFirst = others.filter(({ heard: word }) => word === first.heard);
   const distinct = [...new Map(ofFirst.map((other) => [JSON.stringify(other.request), other])).values()].slice(0, MOST_CHOICES - 1);
-  return { kind: 'which', choices: [{ say: first.heard, request }, ...distinct.map(({ said, request: other }) => ({ say: said, request: other }))] };
+  return { kind: 'which', choices: [{ say: asAsked(first.heard), request }, ...distinct.map(({ said, request: other }) => ({ say: asAsked(said), request: other }))] };
 }
 
-/** What writes down a size or starts a clock: misheard, it costs a board or an evening. */
-const COSTLY: ReadonlySet<Request['kind']> = new Set<Request['kind']>([
-  'record', 'answer length', 'answer reading', 'surface reading', 'start timer', 'change timer', 'new board', 'board is', 'board defect', 'narrow defect', 'board used up', 'does it help', 'set sawing',
-]);
-
-function isCostly({ kind }: Request): boolean {
-  return COSTLY.has(kind);
+/** A face goes by a capital letter. */
+function asAsked(word: string): string {
+  return word.length === 1 ? word.toUpperCase() : word;
 }

@@ -121,7 +121,7 @@ export const roundingSlot: Slot<Rounding> = {
     const rounding = ROUNDINGS.get(nameKey(words).replace(/ (?:of )?inch$/, ''));
     return rounding ? [{ value: rounding }] : [];
   },
-  samples: () => ['eighths', 'sixteenths', 'thirty seconds', 'sixty fourths', 'sixty fourth', 'half a millimeter', 'millimeters', 'a tenth of a millimeter'],
+  samples: () => ['eighths', 'sixteenths', 'thirty seconds', 'sixty fourths', 'eighth', 'sixteenth', 'thirty second', 'sixty fourth', 'half a millimeter', 'millimeters', 'a tenth of a millimeter'],
 };
 
 /** Reads with the bench what a bare answer to a question after a size is. */

@@ -8,7 +8,7 @@ export const CLOCK_ROWS = [
   row('a reminder to sharpen', ['remind me to (hone|sharpen) in {duration}', 'remind me in {duration} to (hone|sharpen)'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', name: 'sharpening', durationMs: duration })),
   row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock|break]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
     ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
-  row('the clamps are on', ['the clamps are on'], () => ({ kind: 'start timer', timer: 'clamp' })),
+  row('the clamps are on', ['[the] clamps are on'], () => ({ kind: 'start timer', timer: 'clamp' })),
   row('the glue is on', ['the glue is on', 'i [have] spread the glue'], (_, { state: { gluing, timers } }) => {
     // In a glue-up it is a move that is done, and the clock starts by itself.
     if (gluing) return { kind: 'next step' };
@@ -22,7 +22,7 @@ export const CLOCK_ROWS = [
   row('until the next coat', ['(start|set) [the] (recoat|drying) [timer|clock]', '(start|set) [the] (recoat|drying) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'recoat', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the finish has cured', ['(start|set) [the] (cure|curing) [timer|clock]', '(start|set) [the] (cure|curing) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'cure', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('how many coats are on', ['how many coats [are on|are left|more|do i need]', 'what is the finish', 'can i put on the next coat', 'when (do|can|may) i put on the next coat', '(what|which) finish (is (it|this)|do i use)', 'when (can|does) the next coat go on'], () => ({ kind: 'coats' })),
-  row('start the clock of the step', ['start [the timer|the clock]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
+  row('start the clock of the step', ['start [[the] (timer|clock)]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
   row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]', 'how much time', 'is the time up [yet]'], () => ({ kind: 'time left' })),
   row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) (has|have) [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
   row('how long a clock has run', ['how long has [the] {timer} been (on|running)'], ({ timer }) => ({ kind: 'time left', timer, run: true })),
@@ -45,7 +45,7 @@ export const CLOCK_ROWS = [
   row('take time off a clock', ['take [off] {duration} [off] (from|of|off) [the] {timer}'], ({ duration, timer }) => ({ kind: 'change timer', timer, addMs: -duration })),
   row('hold a clock', ['(hold|pause) [it|the timer|the clock]', '(hold|pause) [the] {timer?}'], ({ timer }) => ({ kind: 'hold timer', ...(timer === undefined ? {} : { timer }) })),
   row('let a clock run on', ['resume [it|the timer|the clock]', 'resume [the] {timer?}', 'let (it|the timer|the clock) run [on]'], ({ timer }) => ({ kind: 'resume timer', ...(timer === undefined ? {} : { timer }) })),
-  row('stop a clock', ['(stop|cancel) (it|the timer|the clock)', '(stop|cancel) [the] {timer?}'], ({ timer }) => ({ kind: 'stop timer', ...(timer === undefined ? {} : { timer }) })),
+  row('stop a clock', ['(stop|cancel) (it|[the] (timer|clock))', '(stop|cancel) [the] {timer?}'], ({ timer }) => ({ kind: 'stop timer', ...(timer === undefined ? {} : { timer }) })),
   row('a clock was heard', ['(mute|silence|stop|turn off) the (alarm|alarms)', 'turn the alarm off', 'got it', 'i (heard|hear) [it|that|you]', 'acknowledge [it|that]', 'okay', 'thank you', 'thanks', 'understood', 'all right'], () => ({ kind: 'acknowledge' })),
   row('one clock was heard', ['got {timer}', 'acknowledge {timer}'], ({ timer }) => ({ kind: 'acknowledge', timer })),
 ];

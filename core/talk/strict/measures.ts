@@ -21,7 +21,8 @@ const AND_A_PART = optional(all('and', FRACTION));
 /** What may follow the count of several inches; what has the same beginning is said once, or the graph takes long to make. */
 const AFTER_SEVERAL = either(all(AND_A_PART, optional('inches')), all('inches and', FRACTION));
 const AFTER_ONE = either(NOTHING, all('and', FRACTION, optional('inches')), all('inch', AND_A_PART));
-const DECIMALS = all(POINT, optional('inches'));
+/** A rule of inches has fractions. */
+const DECIMALS = rarely(all(POINT, optional('inches')), RARE);
 
 /** 'thirty one and five eighths inches', 'three inches and a half', 'an inch and a half', 'three point four inches', with up to so many inches. */
 function inches(several: Expression, more: readonly Expression[] = []): Expression {

@@ -24,7 +24,7 @@ import { SIDE_WORDS, SPOT_WORDS } from '../truingSlots.ts';
 
 type SlotSentences = { readonly [Name in SlotName]: Expression };
 
-const CONTRACTED: ReadonlyMap<string, string> = new Map([['what is', "what's"], ['that is', "that's"], ['it is', "it's"], ['i am', "i'm"], ['does not', "doesn't"], ['did not', "didn't"], ['where is', "where's"], ['how is', "how's"]]);
+const CONTRACTED: ReadonlyMap<string, string> = new Map([['what is', "what's"], ['that is', "that's"], ['it is', "it's"], ['i am', "i'm"], ['does not', "doesn't"], ['did not', "didn't"], ['where is', "where's"], ['how is', "how's"], ['i have', "i've"], ['there is', "there's"]]);
 /** What stands on the last answer, and an answer that nobody asked for, are said less often than a whole request. */
 const FOLLOWS = 100;
 /** Most sums begin with a number, and numbers fit nearly any noise. Measured: see test/bench/hearing/README.md. */

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CONFUSIONS, rivalsOf } from '../../../core/talk/confusions.ts';
 import { parseHeard } from '../../../core/talk/doubt.ts';
-import { parseRequest } from '../../../core/talk/parse.ts';
 import { bench, inches } from './benches.ts';
 
 const ASKED = bench({ question: { kind: 'length', size: 'leg.width' } });
@@ -17,9 +16,15 @@ describe('words that were not heard clearly', () => {
     expect(parseHeard('set a timer for fifty minutes', ['fifty'], bench())).toMatchObject({ kind: 'which', choices: [{ say: 'fifty' }, { say: 'fifteen' }] });
   });
 
-  it('are taken as they are where nothing is lost by a mistake', () => {
-    const words = 'half of fifteen inches';
-    expect(parseHeard(words, ['fifteen'], bench())).toEqual(parseRequest(words, bench()));
+  it('are asked about where a size is reckoned, and where a part has its place: both end up in wood', () => {
+    expect(parseHeard('half of fifteen inches', ['fifteen'], bench())).toMatchObject({ kind: 'which', choices: [{ say: 'fifteen' }, { say: 'fifty' }] });
+    expect(parseHeard('leg two goes front left face b to the front', ['b'], bench())).toMatchObject({ kind: 'which', choices: [{ say: 'B', request: { kind: 'place' } }, { say: 'C', request: { kind: 'place' } }, { say: 'D', request: { kind: 'place' } }] });
+  });
+
+  it('are told apart by a letter said again', () => {
+    const which = parseHeard('leg two goes front left face b to the front', ['b'], bench());
+    if (which.kind !== 'which') throw new Error('nothing is asked');
+    expect(parseHeard('d', [], bench({ question: which }))).toEqual({ kind: 'choose', index: 2 });
   });
 
   it('are taken as they are when nothing else is like them, or would make no sense', () => {
