@@ -14,19 +14,19 @@ const PHRASES = [...new Set([
   'zero', ...ONES, ...TEENS_AND_TENS, 'twenty', 'hundred', 'minutes', 'seconds', 'hours',
   ...'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth'.split(' '),
   ...ONES.flatMap((count) => [`${count} eighths`, `${count} sixteenths`]), ...['three', 'five', 'seven', 'nine', 'eleven', 'thirteen', 'fifteen', 'seventeen'].flatMap((count) => [`${count} thirty seconds`, `${count} minutes`]),
-  ...TEENS_AND_TENS.flatMap((count) => [`${count} minutes`, `${count} and a half`]),
+  ...TEENS_AND_TENS.flatMap((count) => [`${count} minutes`, `${count} and a half`]), ...'abcd'.split('').map((letter) => `face ${letter}`),
 ])];
 
-/** Which number words were taken for which others, the most often first: the rows of core/talk/confusions.ts. */
+/** Which number words, and letters of faces, were taken for which others, the most often first: the rows of core/talk/confusions.ts. */
 export function measureConfusions(listener: Listener, folder: SoundFolder): readonly string[] {
   listener.listenFor(either(...PHRASES), PHRASES);
   const said = new Map<string, number>();
   const taken = new Map<string, number>();
   const count = (counts: Map<string, number>, key: string) => counts.set(key, (counts.get(key) ?? 0) + 1);
   for (const phrase of PHRASES) {
-    for (const [at, voice] of TUNING_VOICES.entries()) {
+    for (const voice of TUNING_VOICES) {
       const speech = folder.spoken(phrase, voice);
-      for (const sound of [speech, under(speech, NOISES[at % NOISES.length] ?? 'fan', DB)]) {
+      for (const sound of [speech, ...NOISES.map((noise) => under(speech, noise, DB))]) {
         const words = phrase.split(' ');
         const heard = listener.hear(sound).map((each) => each.words).join(' ').split(' ');
         for (const [place, word] of words.entries()) {
