@@ -26,11 +26,16 @@ const MEASURED: readonly (readonly [said: string, heard: string, times: number, 
 
 export const CONFUSIONS: readonly Confusion[] = MEASURED.map(([said, heard, times, of]) => ({ said, heard, times, of }));
 
-/** Pairs that people mishear too, whatever was measured: the teen and the ten, the ordinal and its number, letters that rhyme; common practice, no source. */
+/** Pairs that people mishear too, whatever was measured: the teen and the ten, five and nine, letters that rhyme; common practice, no source. */
 const ALWAYS: readonly (readonly [string, string])[] = [
   ...['thir', 'four', 'fif', 'six', 'seven', 'eigh', 'nine'].map((stem) => [`${stem}teen`, `${stem === 'four' ? 'for' : stem}ty`] as const),
+  ['five', 'nine'], ['b', 'c'], ['b', 'd'], ['c', 'd'], ['sixteenths', 'sixteen'],
+];
+
+/** What is left of an ordinal when the soft ending is lost; noise seldom makes one. Common practice, no source. */
+const WITHOUT_ENDING: readonly (readonly [said: string, heard: string])[] = [
   ...['four', 'six', 'seven', 'ten', 'eleven', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen'].map((number) => [`${number}th`, number] as const),
-  ['fifth', 'five'], ['eighth', 'eight'], ['ninth', 'nine'], ['twelfth', 'twelve'], ['sixteenths', 'sixteen'], ['five', 'nine'], ['b', 'c'], ['b', 'd'], ['c', 'd'],
+  ['fifth', 'five'], ['eighth', 'eight'], ['ninth', 'nine'], ['twelfth', 'twelve'],
 ];
 
 const RIVALS: ReadonlyMap<string, ReadonlySet<string>> = rivals();
@@ -44,6 +49,7 @@ function rivals(): Map<string, Set<string>> {
   const found = new Map<string, Set<string>>();
   const add = (heard: string, said: string) => { found.set(heard, (found.get(heard) ?? new Set()).add(said)); };
   for (const { said, heard } of CONFUSIONS) add(heard, said);
+  for (const [said, heard] of WITHOUT_ENDING) add(heard, said);
   for (const [one, other] of ALWAYS) {
     add(one, other);
     add(other, one);
