@@ -55,7 +55,18 @@ export function trustedWords(heard: string, sureness: readonly number[], address
   const enough = command.filter(({ sure }) => sure >= least).length > FEW;
   const unsure = command.flatMap(({ word, sure }, at) => (sure < least && (!enough || sure < least * SHARED || dependsOn(spoken, at) !== 'not') ? [{ word, sure, at }] : []));
   const [only] = unsure;
+  if (command.length > 0 && command.length <= FEW && isBesideUnknown(heard, addressWord)) return refused(said, addressWord);
   if (only === undefined) return { words: heard, doubtful: [...new Set(command.filter(({ sure }) => sure < settings.clearWord).map(({ word }) => word))] };
   if (unsure.length === 1 && only.sure >= settings.leastAskedWord && dependsOn(spoken, only.at) === 'asked') return { words: heard, doubtful: [only.word] };
+  return refused(said, addressWord);
+}
+
+function refused(said: readonly { readonly word: string }[], addressWord: string): Trusted {
   return { words: said[0]?.word === addressWord ? `${addressWord} ${UNKNOWN_WORD}` : UNKNOWN_WORD, doubtful: [] };
+}
+
+/** Something that was not understood stands among the words, before the address word set aside. One or two words in it are a scrap of talk: a blow or a tap beside a request is not heard as a word. */
+function isBesideUnknown(heard: string, addressWord: string): boolean {
+  const words = heard.split(' ');
+  return words.slice(words.indexOf(addressWord) + 1).includes(UNKNOWN_WORD);
 }

@@ -23,6 +23,14 @@ describe('what may be acted on of what was heard', () => {
     expect(trustedWords('how long is it', [1, 0.7, 1, 1], 'bench').words).toBe('how long is it');
   });
 
+  it('is no sentence of one or two words beside talk that was not understood, unless the address comes between', () => {
+    for (const heard of ['[unk] record it', 'next [unk]', 'bench [unk] next', 'undo [unk] [unk]']) expect([heard, trustedWords(heard, [], 'bench').words]).toEqual([heard, heard.startsWith('bench') ? 'bench [unk]' : '[unk]']);
+    expect(trustedWords('bench next [unk]', [], 'bench').words).toBe('bench [unk]');
+    expect(trustedWords('[unk] bench next', [], 'bench').words).toBe('[unk] bench next');
+    expect(trustedWords('[unk] how long is it [unk]', [], 'bench').words).toBe('[unk] how long is it [unk]');
+    expect(trustedWords('bench [unk]', [], 'bench').words).toBe('bench [unk]');
+  });
+
   it('names the words that may have been others', () => {
     expect(trustedWords('record leg two width fifteen', [1, 1, 1, 1, 0.7], 'bench')).toEqual({ words: 'record leg two width fifteen', doubtful: ['fifteen'] });
   });
