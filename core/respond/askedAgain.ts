@@ -1,6 +1,7 @@
 import { assertNever } from '../result.ts';
 import type { Bench } from '../bench/bench.ts';
 import type { Question, Reply, Response } from '../bench/reply.ts';
+import type { TalkRequest } from '../bench/request.ts';
 import type { State } from '../journal/state.ts';
 import { askFor } from './recordQuestions.ts';
 import { sayList, sentence } from './saying.ts';
@@ -13,17 +14,19 @@ export function stillAsked({ conversation: { question } }: Bench, response: Resp
   return question === null ? response : { ...response, reply: { ...response.reply, question } };
 }
 
-/** What was not understood, and the question once more; twice in a row may be talk in the room or a radio, and the bench would go on and on with it. */
-export function askedOnceMore({ state, conversation: { lastReply } }: Bench, question: Question, because: string): Pick<Reply, 'say' | 'question' | 'unasked'> {
-  if (lastReply?.signal === 'not understood') return { say: `${because} I leave the question open: say ${state.settings.addressWord} first, then the answer.`, question, unasked: true };
-  return { say: `${because} ${askedAgain(state, question, lastReply?.say ?? '')}`.trim(), question };
+/** What was not understood, and the question once more; twice in a row may be talk in the room or a radio, and the bench would go on and on with it. The eye has the question each time. */
+export function askedOnceMore({ state, conversation: { lastReply } }: Bench, question: Question, { because, heard }: Extract<TalkRequest, { kind: 'not understood' }>): Reply {
+  const asked = askedAgain(state, question, lastReply?.note || lastReply?.say || '');
+  const [again, note] = [`${sentence(because)} ${asked}`.trim(), `Heard “${heard}”. ${asked}`.trim()];
+  if (lastReply?.signal !== 'not understood') return { say: again, note, question, signal: 'not understood' };
+  return { say: `${sentence(because)} I leave the question open: say ${state.settings.addressWord} first, then the answer.`, note, question, unasked: true, signal: 'not understood' };
 }
 
 /** An open question in words, as it was asked. @param last what was said last, the question at its end */
 function askedAgain(state: State, question: Question, last: string): string {
   switch (question.kind) {
     case 'which': return whichWords(question.choices);
-    case 'yes or no': return /[^.?!]+\?$/.exec(last)?.[0].trim() ?? 'Yes, or no?';
+    case 'yes or no': return /[^.?!”]+\?$/.exec(last)?.[0].trim() ?? 'Yes, or no?';
     case 'length': return askFor(state, question).say;
     case 'surface reading': {
       if (question.sense !== undefined) return howMuchWords(question.sense);

@@ -37,9 +37,9 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
     }
     case 'not understood': {
       const { question } = bench.conversation;
-      const because = sentence(request.because);
-      const told = question ? askedOnceMore(bench, question, because) : { say: request.nearest === undefined ? because : `${because} ${nearestTold(request.nearest, bench)}` };
-      return tell({ ...told, note: `Heard “${request.heard}”. ${told.say}`, signal: 'not understood' });
+      if (question) return tell(askedOnceMore(bench, question, request));
+      const say = `${sentence(request.because)}${request.nearest === undefined ? '' : ` ${nearestTold(request.nearest, bench)}`}`;
+      return tell({ say, note: `Heard “${request.heard}”. ${say}`, signal: 'not understood' });
     }
     default:
       return assertNever(request);

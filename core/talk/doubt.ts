@@ -26,7 +26,7 @@ export function parseHeard(words: string, doubtful: readonly string[], bench: Be
   return { kind: 'which', choices: [{ say: asAsked(first.heard), request }, ...distinct.map(({ said, request: other }) => ({ say: asAsked(said), request: other }))] };
 }
 
-/** A face goes by a capital letter. */
+/** A letter is a face's. */
 function asAsked(word: string): string {
-  return word.length === 1 ? word.toUpperCase() : word;
+  return word.length === 1 ? `face ${word.toUpperCase()}` : word;
 }

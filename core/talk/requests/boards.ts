@@ -8,7 +8,7 @@ const row = rowsOf('boards');
 export const BOARD_ROWS = [
   row('a new board', ['[a] new board [is] {first} [long] by {second} [wide] [{quarter?}] [[of] {species?}]', '[a] new board {first} long [and] {second} wide [{quarter?}] [[of] {species?}]', '[a] new board {quarter?} {first} by {second} [[of] {species?}]'],
     ({ first, second, quarter, species }) => ({ kind: 'new board', length: first, width: second, ...(quarter === undefined ? {} : { thickness: quarter }), ...(species === undefined ? {} : { species }) })),
-  row('something in the board', ['[there is|(this|the) board has] [a] {defect} [from] {from} to {to}', '[on] board {board} [has] [a] {defect} [from] {from} to {to}'],
+  row('something in the board', ['(there is|(this|the) board has) [a] {defect} [from] {from} to {to}', '[a] {defect} from {from} to {to}', '[on] board {board} [has] [a] {defect} [from] {from} to {to}'],
     ({ defect, from, to, board }) => ({ kind: 'board defect', what: defect, from, to, ...ofBoard(board) })),
   row('something in the board, without where it begins and ends', ['(there is|this board has|board {board?} has) a {defect} [at {from}]'], ({ defect }) => ({ kind: 'defect without ends', what: defect })),
   // In a breath of its own: four lengths in one sentence are neither said nor heard well.

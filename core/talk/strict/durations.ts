@@ -13,7 +13,7 @@ export const DURATION = either(
 );
 
 /** Before its noun: 'a thirty minute timer', 'a two hour timer'; the hour and a half as it is. */
-export const SPAN = either(all(counted(1, 99), 'minute'), all(counted(1, 72), 'hour'), all(counted(5, 99), 'second'), all(counted(1, 30), 'day'), 'half hour', 'half an hour', 'an hour', 'an hour and a half', 'one hour and a half');
+export const SPAN = either(all(counted(1, 99), 'minute'), all(counted(1, 72), 'hour'), all(counted(5, 99), 'second'), rarely(all(counted(1, 30), 'day'), RARE), 'half hour', 'half an hour', 'an hour', 'an hour and a half', 'one hour and a half');
 
 /** After 'every': to two hours. */
 export const INTERVAL = all(counted(2, 99), 'minutes');

@@ -18,13 +18,13 @@ describe('words that were not heard clearly', () => {
 
   it('are asked about where a size is reckoned, and where a part has its place: both end up in wood', () => {
     expect(parseHeard('half of fifteen inches', ['fifteen'], bench())).toMatchObject({ kind: 'which', choices: [{ say: 'fifteen' }, { say: 'fifty' }] });
-    expect(parseHeard('leg two goes front left face b to the front', ['b'], bench())).toMatchObject({ kind: 'which', choices: [{ say: 'B', request: { kind: 'place' } }, { say: 'D', request: { kind: 'place' } }, { say: 'C', request: { kind: 'place' } }] });
+    expect(parseHeard('leg two goes front left face b to the front', ['b'], bench())).toMatchObject({ kind: 'which', choices: [{ say: 'face B', request: { kind: 'place' } }, { say: 'face D', request: { kind: 'place' } }, { say: 'face C', request: { kind: 'place' } }] });
   });
 
   it('are told apart by a letter said again', () => {
     const which = parseHeard('leg two goes front left face b to the front', ['b'], bench());
     if (which.kind !== 'which') throw new Error('nothing is asked');
-    expect(parseHeard('d', [], bench({ question: which }))).toEqual({ kind: 'choose', index: which.choices.findIndex(({ say }) => say === 'D') });
+    for (const words of ['d', 'face d']) expect(parseHeard(words, [], bench({ question: which }))).toEqual({ kind: 'choose', index: which.choices.findIndex(({ say }) => say === 'face D') });
   });
 
   it('are taken as they are when nothing else is like them, or would make no sense', () => {

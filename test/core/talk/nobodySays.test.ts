@@ -33,6 +33,11 @@ describe('what is listened for at a table with four legs, two long rails and twe
     expectHeard(GRAPH, ['minus end', 'a quarter of end', 'what is the side', 'the rest', 'how long is the board', 'why the back', 'twice the baker'], false);
   });
 
+  it('a knot is written down only where it is said to be in the board, or from where to where: "not too tight" is said too', () => {
+    expectHeard(GRAPH, ['knot from two to eight', 'a knot from two to eight', 'there is a knot two to eight', 'the board has a knot from two to eight'], true);
+    expectHeard(GRAPH, ['knot two to eight', 'knot two to two'], false);
+  });
+
   it('a name goes only with the sizes that it has', () => {
     expectHeard(GRAPH, ['leg foot bevel', 'long rail shoulders', 'top board width', 'long rail haunch length', 'inside length'], true);
     expectHeard(GRAPH, ['top foot bevel', 'leg shoulders', 'leg board width', 'height length', 'overhang width', 'long rail button depth', 'thickness from face side of leg one'], false);
