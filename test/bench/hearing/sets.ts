@@ -37,6 +37,8 @@ const TENS = 'thirty forty fifty sixty seventy eighty ninety'.split(' ');
 const ORDINALS = ('first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth '
   + 'eighteenth nineteenth twentieth').split(' ');
 const NUMBERS = [...ONES, ...TEENS, 'twenty', ...TENS, ...ORDINALS, 'hundred', 'thousand'];
+/** Prompts that say what is a request, word for word: "thank you" silences what is due, "no" is an answer. */
+const REQUESTS_AMONG_PROMPTS: ReadonlySet<string> = new Set(['auth-thankyou', 'privacy-thankyou', 'vm-no']);
 const WHOLE_BENCH = { sentences: sentencesFor(TALKATIVE), phrases: phrasesFor(TALKATIVE), bench: TALKATIVE };
 const ONLY_NUMBERS = { sentences: either(...NUMBERS), phrases: NUMBERS, bench: undefined };
 /** The bench has asked for a size. */
@@ -119,7 +121,7 @@ export function realSets(folder: SoundFolder, share: number): readonly HearingSe
   const ranks = 'ace two three four five six seven eight nine ten jack queen king'.split(' ');
   const cards = [...ranks, ...ranks.flatMap((rank) => 'hearts clubs spades diamonds'.split(' ').map((suit) => `${rank} of ${suit}`))];
   const named = cardSentences();
-  const talk = promptNames().filter((name) => !/^(beep|ascending|descending|tt-|silence|letters|digits)/.test(name));
+  const talk = promptNames().filter((name) => !REQUESTS_AMONG_PROMPTS.has(name) && !/^(beep|ascending|descending|tt-|silence|letters|digits)/.test(name));
   const remarks = talk.filter((_, at) => at % Math.max(1, Math.round(1 / share)) === 0);
   return [
     { part: 'numbers', name: 'real teens and tens', ...ONLY_NUMBERS, items: [...TEENS, ...TENS].map(one) },
