@@ -165,7 +165,7 @@ function inFractions({ state }: Bench, of: Length, denominator: number): Respons
   const more = count === 0 || over === 0 ? '' : ` and ${sayLength(over, SIXTY_FOURTHS)}`;
   return tell({
     say: sentence(`${spoken(state, of)} is ${counted}${more}`),
-    screen: { name: 'reckoning', result: { question: `${written(state, of)} in ${denominator}ths`, answers: [{ label: '=', length: of }], note: `${count}/${denominator}${over === 0 ? '' : ` + ${writeLength(over, SIXTY_FOURTHS)}`}` } },
+    screen: { name: 'reckoning', result: { question: `${written(state, of)} in ${denominator}${denominator % 10 === 2 ? 'nds' : 'ths'}`, answers: [{ label: '=', length: of }], note: `${count}/${denominator}${over === 0 ? '' : ` + ${writeLength(over, SIXTY_FOURTHS)}`}` } },
     lengths: [of],
   });
 }
