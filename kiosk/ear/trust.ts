@@ -45,7 +45,7 @@ const ON_EVERY_WORD: DependsOn = () => 'wholly';
 /** A word for which another would do as well shares its certainty with that one: so half as sure is as sure, if enough of the rest was heard surely. */
 const SHARED = 0.5;
 
-/** What may be acted on of what was heard. @param sureness of each word, 0 to 1; a word without one is taken as sure */
+/** What may be acted on of what was heard; the address word alone must be sure too, for talk has much that is like it. @param sureness of each word, 0 to 1; a word without one is taken as sure */
 export function trustedWords(heard: string, sureness: readonly number[], addressWord: string, dependsOn: DependsOn = ON_EVERY_WORD, settings: TrustSettings = TRUST_SETTINGS): Trusted {
   const words = heard.split(' ').map((word, at) => ({ word, sure: sureness[at] ?? 1 }));
   const said = words.filter(({ word }) => word !== UNKNOWN_WORD);
@@ -55,6 +55,7 @@ export function trustedWords(heard: string, sureness: readonly number[], address
   const enough = command.filter(({ sure }) => sure >= least).length > FEW;
   const unsure = command.flatMap(({ word, sure }, at) => (sure < least && (!enough || sure < least * SHARED || dependsOn(spoken, at) !== 'not') ? [{ word, sure, at }] : []));
   const [only] = unsure;
+  if (command.length === 0 && said.some(({ sure }) => sure < settings.leastWordOfFew)) return { words: UNKNOWN_WORD, doubtful: [] };
   if (command.length > 0 && command.length <= FEW && isBesideUnknown(heard, addressWord)) return refused(said, addressWord);
   if (only === undefined) return { words: heard, doubtful: [...new Set(command.filter(({ sure }) => sure < settings.clearWord).map(({ word }) => word))] };
   if (unsure.length === 1 && only.sure >= settings.leastAskedWord && dependsOn(spoken, only.at) === 'asked') return { words: heard, doubtful: [only.word] };

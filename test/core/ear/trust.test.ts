@@ -39,6 +39,13 @@ describe('what may be acted on of what was heard', () => {
     expect(trustedWords('[unk] bench undo', [0.2, 0.3, 1], 'bench').words).toBe('[unk] bench undo');
   });
 
+  it('is no address where the address word stands alone in talk and is unsure', () => {
+    expect(trustedWords('[unk] bench [unk] [unk]', [0.82, 0.53, 0.94, 1], 'bench').words).toBe('[unk]');
+    expect(trustedWords('bench', [0.7], 'bench').words).toBe('[unk]');
+    expect(trustedWords('bench', [1], 'bench').words).toBe('bench');
+    expect(trustedWords('bench [unk]', [0.98, 0.4], 'bench').words).toBe('bench [unk]');
+  });
+
   it('takes a word of which nothing is known as sure', () => {
     expect(trustedWords('next step', [], 'bench')).toEqual({ words: 'next step', doubtful: [] });
   });
