@@ -39,5 +39,5 @@ function askedAgain(state: State, question: Question, last: string): string {
 
 /** 'Fifteen or fifty?' */
 export function whichWords(choices: Extract<Question, { kind: 'which' }>['choices']): string {
-  return sentence(sayList(choices.map(({ say }) => say), 'or')).replace(/\.$/, '?');
+  return sentence(`${sayList(choices.map(({ say }) => say), 'or')}?`);
 }

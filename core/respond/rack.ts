@@ -25,7 +25,7 @@ export function respondToRack(bench: Bench, request: RackRequest): Response {
     case 'new board': return put(state, newBoard(state, request), 'on the rack');
     case 'board is': return withBoard(bench, request.board, (board) => change(state, board, request.change));
     case 'board defect': return withBoard(bench, request.board, (board) => addDefect(state, board, request));
-    case 'defect without ends': return refuse(`${sentence(`${request.what}, from where to where along the board`).replace(/\.$/, '?')} ${toSay('Tell me both, from the marked end.', `Say, for one: ${request.what} from thirty to thirty four.`)}`);
+    case 'defect without ends': return refuse(`${sentence(`${request.what}, from where to where along the board?`)} ${toSay('Tell me both, from the marked end.', `Say, for one: ${request.what} from thirty to thirty four.`)}`);
     case 'narrow defect': return withBoard(bench, request.board, (board) => narrowDefect(state, board, request.narrowed));
     case 'board used up': return withBoard(bench, request.board, (board) => usedUp(state, board));
     case 'tell board': return withBoard(bench, request.board, (board) => tell({ say: sayBoard(state, board), screen: { name: 'boards', board: board.number }, lengths: [board.length, board.width] }));

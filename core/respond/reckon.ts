@@ -159,8 +159,8 @@ function inUnit(bench: Bench, of: Length, unit: Rounding['unit']): Response {
 /** So many whole fractions of an inch, and what is left over. */
 function inFractions({ state }: Bench, of: Length, denominator: number): Response {
   const each = NANOMETRES_PER_INCH / denominator;
-  const count = Math.trunc(of / each + (of < 0 ? -1e-9 : 1e-9));
-  const over = nanometres(Math.round(Math.abs(of - count * each)));
+  const count = Math.trunc(of / each);
+  const over = nanometres(Math.abs(of % each));
   const counted = count === 0 ? `less than one ${sayOrdinal(denominator)}` : sayFraction(Math.abs(count), denominator);
   const more = count === 0 || over === 0 ? '' : ` and ${sayLength(over, SIXTY_FOURTHS)}`;
   return tell({

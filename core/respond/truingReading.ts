@@ -57,7 +57,7 @@ export function takeReading(bench: Bench, request: Reading, now: Moment): Respon
 }
 
 function askSense(state: State, request: Reading, senses: readonly [GapSense, GapSense]): Response {
-  const say = `${sentence(aloud(state).gap(request.gap))} ${sentence(`${SENSE_WORDS[senses[0]]}, or ${SENSE_WORDS[senses[1]]}`).replace(/\.$/, '?')}`;
+  const say = `${sentence(aloud(state).gap(request.gap))} ${sentence(`${SENSE_WORDS[senses[0]]}, or ${SENSE_WORDS[senses[1]]}?`)}`;
   return tell({ say, note: say, question: { kind: 'which', choices: senses.map((sense) => ({ say: SENSE_WORDS[sense], request: { ...request, sense } })) }, lengths: [request.gap] });
 }
 
@@ -95,13 +95,13 @@ export function askNext(state: State, of: BoardFace, guided: Guided): Reply | un
 /** The way is told: how much it is. A way that such a gap cannot go is asked for again. */
 export function askHowMuch(question: Extract<NonNullable<Bench['conversation']['question']>, { kind: 'surface reading' }>, sense: GapSense): Response {
   const senses = sensesOf(question.what);
-  if (!senses?.includes(sense)) return refuse(senses ? sentence(`${SENSE_WORDS[senses[0]]}, or ${SENSE_WORDS[senses[1]]}`).replace(/\.$/, '?') : 'Say how much it is.', { question });
+  if (!senses?.includes(sense)) return refuse(senses ? sentence(`${SENSE_WORDS[senses[0]]}, or ${SENSE_WORDS[senses[1]]}?`) : 'Say how much it is.', { question });
   return tell({ say: howMuchWords(sense), question: { ...question, sense } });
 }
 
 /** 'Hollow; by how much?' */
 export function howMuchWords(sense: GapSense): string {
-  return sentence(`${SENSE_WORDS[sense]}; by how much`).replace(/\.$/, '?');
+  return sentence(`${SENSE_WORDS[sense]}; by how much?`);
 }
 
 /** What answers the open question: a bare length, or one with its way. */

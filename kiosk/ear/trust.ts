@@ -51,12 +51,12 @@ export function trustedWords(heard: string, sureness: readonly number[], address
   const said = words.filter(({ word }) => word !== UNKNOWN_WORD);
   const command = said.filter(({ word }) => word !== addressWord);
   const least = command.length <= FEW ? settings.leastWordOfFew : settings.leastWord;
+  if (command.length === 0 && said.some(({ sure }) => sure < least)) return { words: UNKNOWN_WORD, doubtful: [] };
+  if (command.length > 0 && command.length <= FEW && isBesideUnknown(heard, addressWord)) return refused(said, addressWord);
   const spoken = command.map(({ word }) => word);
   const enough = command.filter(({ sure }) => sure >= least).length > FEW;
   const unsure = command.flatMap(({ word, sure }, at) => (sure < least && (!enough || sure < least * SHARED || dependsOn(spoken, at) !== 'not') ? [{ word, sure, at }] : []));
   const [only] = unsure;
-  if (command.length === 0 && said.some(({ sure }) => sure < settings.leastWordOfFew)) return { words: UNKNOWN_WORD, doubtful: [] };
-  if (command.length > 0 && command.length <= FEW && isBesideUnknown(heard, addressWord)) return refused(said, addressWord);
   if (only === undefined) return { words: heard, doubtful: [...new Set(command.filter(({ sure }) => sure < settings.clearWord).map(({ word }) => word))] };
   if (unsure.length === 1 && only.sure >= settings.leastAskedWord && dependsOn(spoken, only.at) === 'asked') return { words: heard, doubtful: [only.word] };
   return refused(said, addressWord);
