@@ -137,13 +137,13 @@ function vitest(project) {
 function countVitest(report) {
   const { numPassedTests, numFailedTests, numFailedTestSuites, testResults } = JSON.parse(report);
   const tests = testResults.flatMap((/** @type {any} */ file) => file.assertionResults);
-  const named = (/** @type {string[]} */ ...states) => tests.filter((/** @type {any} */ one) => states.includes(one.status)).map((/** @type {any} */ one) => one.fullName);
+  const being = (/** @type {string[]} */ ...states) => tests.filter((/** @type {any} */ one) => states.includes(one.status));
   const brokenFiles = testResults.filter((/** @type {any} */ file) => file.status === 'failed' && file.assertionResults.length === 0);
   return {
     passed: numPassedTests,
     failed: numFailedTests + (numFailedTestSuites > 0 ? brokenFiles.length : 0),
-    skipped: named('pending', 'skipped'),
-    failures: [...named('failed'), ...brokenFiles.map((/** @type {any} */ file) => file.name)],
+    skipped: being('pending', 'skipped').map((/** @type {any} */ one) => one.fullName),
+    failures: [...being('failed').map(withReason), ...brokenFiles.map((/** @type {any} */ file) => file.name)],
   };
 }
 
@@ -153,4 +153,13 @@ function countVitest(report) {
  */
 function countOwn(report) {
   return JSON.parse(report);
+}
+
+/**
+ * A failed test's name and the first line of why, so that the last lines of a long run tell what there is to know.
+ * @param {{ fullName: string, failureMessages?: readonly string[] }} failed
+ */
+function withReason({ fullName, failureMessages = [] }) {
+  const reason = failureMessages[0]?.split('\n', 1)[0];
+  return reason ? `${fullName}\n               ${reason}` : fullName;
 }

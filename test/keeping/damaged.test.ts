@@ -1,6 +1,6 @@
-import { closeSync, cpSync, mkdirSync, openSync, readdirSync, rmSync, statSync, truncateSync, writeSync } from 'node:fs';
+import { closeSync, cpSync, existsSync, mkdirSync, openSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { JOURNAL_VERSION } from '../../core/journal/migrate.ts';
 import { journalFile } from '../../deploy/keeperForm.ts';
 import { foundBy, inWorkshop, keptAtLeast, lastKept, look, openPage, REMOVAL, startServerProcess, type Kept, type Running, type Workshop } from './bench.ts';
@@ -29,6 +29,7 @@ beforeAll(async () => {
       const page = openPage(server.address, `acts=${ACTS}`, profile);
       await page.line(/KEEPING done/);
       await keptAtLeast(page, ACTS);
+      await memoWritten(profile);
       await page.end();
       await server.end();
       written = { workshop, port: Number(new URL(server.address).port), profile, data, kept: lastKept(page) };
@@ -43,6 +44,13 @@ afterAll(async () => {
   finish();
   await workshopOver;
 });
+
+/** What the browser remembers apart from its database (kiosk/store/memo.ts) it writes to the disk seconds later, and not always when it is ended. */
+async function memoWritten(profile: string): Promise<void> {
+  const folder = join(profile, 'Default', 'Local Storage', 'leveldb');
+  const written = () => existsSync(folder) && readdirSync(folder).some((name) => name.endsWith('.log') && readFileSync(join(folder, name)).includes('lastNumber'));
+  await vi.waitUntil(written, { timeout: 60_000, interval: 200 });
+}
 
 interface Copies {
   readonly profile: string;
