@@ -5,7 +5,8 @@ import { advance, benchFrom } from '../../core/respond/advance.ts';
 import { respond } from '../../core/respond/respond.ts';
 import { phrasesFor } from '../../core/talk/grammar.ts';
 import { parseRequest } from '../../core/talk/parse.ts';
-import { createEar, type Ear } from '../../kiosk/ear/ear.ts';
+import { createEar } from '../../kiosk/ear/ear.ts';
+import type { Ear } from '../../kiosk/ear/earPort.ts';
 import type { Asked, Heard, Opened, Outcome } from './outcome.ts';
 import { measure, type Measured } from './levels.ts';
 

@@ -1,6 +1,6 @@
 import type { Bench } from '../../core/bench/bench.ts';
 import type { Moment } from '../../core/clock/moment.ts';
-import type { Ear } from '../ear/ear.ts';
+import type { Ear } from '../ear/earPort.ts';
 import { chooseModel, listModels, type SpeechModel } from '../ear/models.ts';
 import type { ModelInUse } from '../ear/recogniserCare.ts';
 import type { HearingView, TrialView } from '../hostPort.ts';

@@ -2,9 +2,8 @@ import type { Reply } from '../../core/bench/reply.ts';
 import type { Request } from '../../core/bench/request.ts';
 import type { Moment } from '../../core/clock/moment.ts';
 import type { Settings } from '../../core/journal/settings.ts';
-import { stepsOf } from '../../core/respond/views.ts';
-import { currentStep } from '../../core/work/progress.ts';
-import { createEar, type Ear } from '../ear/ear.ts';
+import { createEar } from '../ear/ear.ts';
+import type { Ear } from '../ear/earPort.ts';
 import type { HostAct, KioskView, ShelfPiece } from '../hostPort.ts';
 import { createMouth, type Mouth } from '../mouth/mouth.ts';
 import type { Store } from '../store/store.ts';
@@ -14,6 +13,7 @@ import { AirWatch } from './airWatch.ts';
 import { BenchKeeper } from './bench.ts';
 import { Clockwork } from './clockwork.ts';
 import { Files } from './files.ts';
+import { Foreseen } from './foreseen.ts';
 import { Hearing } from './hearing.ts';
 import type { Planning } from './planning.ts';
 import { LoudShop } from './loudShop.ts';
@@ -49,6 +49,7 @@ export class Host {
   /** The same, once it is there. */
   #answers: typeof Answering | undefined;
   readonly #loudShop: LoudShop;
+  readonly #foreseen: Foreseen;
   #seen: Seen = { heard: '', levelDb: null, ambientDb: null, words: '', notices: [], putAway: [], shelf: [], microphones: [], unknownWords: [], guessedWords: [] };
   #applied: Settings | undefined;
   #drawing = false;
@@ -81,6 +82,7 @@ export class Host {
         modelRefused: (url, reason) => this.#hearing.refused(url, reason),
       },
     });
+    this.#foreseen = new Foreseen({ ear: this.#ear, mouth: this.#mouth });
     this.#loudShop = new LoudShop(() => this.#ear.shop, () => this.#keeper.bench.state.settings);
     this.#keeper = new BenchKeeper({
       store: options.store,
@@ -256,22 +258,10 @@ export class Host {
     if (!conversation.question) this.#ear.closeWindow();
     this.#hearing.try(conversation.screen.name === 'microphone');
     if (this.#answers) {
-      this.#refreshGrammar(this.#answers);
-      this.#makeReady(this.#answers);
+      this.#foreseen.follow(this.#answers, this.#keeper.bench, this.now());
     }
     this.#redraw();
   }
-
-  /** Offers the voice what will probably be asked at this step; made anew when the step, the measurements or the rounding change. */
-  #makeReady({ likelyReplies }: typeof Answering): void {
-    const { state } = this.#keeper.bench;
-    const step = currentStep(stepsOf(state), state)?.id;
-    const stands = [step, state.measurements, state.settings.rounding, state.piece] as const;
-    if (stands.every((one, index) => one === this.#readyFor[index])) return;
-    this.#readyFor = stands;
-    this.#mouth.prepare(likelyReplies(this.#keeper.bench, this.now()));
-  }
-  #readyFor: readonly unknown[] = [];
 
   /** Hands the settings that concern ear and mouth on to them, when they changed. */
   #apply(settings: Settings): void {
@@ -288,22 +278,6 @@ export class Host {
     await this.#ear.chooseMicrophone(name);
     await this.#lookAtMicrophones();
   }
-
-  #refreshGrammar({ phrasesFor, sentencesFor, groundsOf }: typeof Answering): void {
-    const { bench } = this.#keeper;
-    const phrases = phrasesFor(bench);
-    const { addressWord, rounding: { unit } } = bench.state.settings;
-    const said = [addressWord, unit, bench.conversation.question?.kind, ...phrases].join('|');
-    // What nothing stands on any more is listened for until the next change: only what is missing is worth one of its own.
-    const grounds = groundsOf(bench);
-    if (said === this.#listensFor && [...grounds].every((ground) => this.#followsOn.has(ground))) return;
-    this.#listensFor = said;
-    this.#followsOn = grounds;
-    void this.#ear.setGrammar(phrases, addressWord, sentencesFor(bench));
-  }
-  /** What the ear was last told that may be said. */
-  #listensFor = '';
-  #followsOn: ReadonlySet<string> = new Set();
 
   #see(news: Partial<Seen>): void {
     this.#seen = { ...this.#seen, ...news };

@@ -1,6 +1,6 @@
 import type { Bench } from '../../core/bench/bench.ts';
 import type { Moment } from '../../core/clock/moment.ts';
-import type { Ear } from '../ear/ear.ts';
+import type { Ear } from '../ear/earPort.ts';
 import { UNKNOWN_WORD } from '../ear/grammar.ts';
 import { SAMPLE_RATE_HZ } from '../ear/messages.ts';
 import { loudestDb, SoundCheck, soundFaults, type Utterance } from '../ear/soundCheck.ts';

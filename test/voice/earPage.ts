@@ -1,5 +1,5 @@
 import { createEar } from '../../kiosk/ear/ear.ts';
-import type { Ear, EarOptions } from '../../kiosk/ear/ear.ts';
+import type { Ear, EarOptions } from '../../kiosk/ear/earPort.ts';
 import type { MicrophoneEvents, SoundSource } from '../../kiosk/ear/microphone.ts';
 import { CARE_TIMES } from '../../kiosk/ear/recogniserCare.ts';
 import type { CareTimes } from '../../kiosk/ear/recogniserCare.ts';
