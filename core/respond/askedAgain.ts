@@ -16,8 +16,8 @@ export function stillAsked({ conversation: { question } }: Bench, response: Resp
 
 /** What was not understood, and the question once more; twice in a row may be talk in the room or a radio, and the bench would go on and on with it. The eye has the question each time. */
 export function askedOnceMore({ state, conversation: { lastReply } }: Bench, question: Question, { because, heard }: Extract<TalkRequest, { kind: 'not understood' }>): Reply {
-  const asked = askedAgain(state, question, lastReply?.note || lastReply?.say || '');
-  const [again, note] = [`${sentence(because)} ${asked}`.trim(), `Heard “${heard}”. ${asked}`.trim()];
+  const { say = '', note: shown = '' } = lastReply ?? {};
+  const [again, note] = [`${sentence(because)} ${askedAgain(state, question, say || shown)}`.trim(), `Heard “${heard}”. ${askedAgain(state, question, shown || say)}`.trim()];
   if (lastReply?.signal !== 'not understood') return { say: again, note, question, signal: 'not understood' };
   return { say: `${sentence(because)} I leave the question open: say ${state.settings.addressWord} first, then the answer.`, note, question, unasked: true, signal: 'not understood' };
 }

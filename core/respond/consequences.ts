@@ -4,28 +4,28 @@ import type { Length } from '../length/length.ts';
 import type { State } from '../journal/state.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
-import { misfits, newMisfits, type Misfit } from '../piece/fits.ts';
+import { misfits, newMisfits } from '../piece/fits.ts';
 import { whatMoved, type Moved } from '../piece/moved.ts';
 import { asMade, type AsMade } from '../work/asMade.ts';
 import { noPiece, tell } from './plain.ts';
-import { sayCount, sayList, saySentence, saySubject, sentence, spoken } from './saying.ts';
+import { sayCount, sayList, saySentence, saySubject, sentence, spoken, written, type TellLength } from './saying.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
 /** More than this many are on the screen, not in the ear. */
 const MOST_SAID = 3;
 
 /** 'one thirty-second of an inch over' / '… under', for going before 'the plan'. */
-export function sayDifference(state: State, difference: Length): string {
-  return `${spoken(state, absolute(difference))} ${difference < 0 ? 'under' : 'over'}`;
+export function sayDifference(state: State, difference: Length, tellLength: TellLength = spoken): string {
+  return `${tellLength(state, absolute(difference))} ${difference < 0 ? 'under' : 'over'}`;
 }
 
-/** After a measurement: what else moved, what is to be cut differently for it, what is cut already and now off, and what no longer fits that fitted before. */
-export function consequencesOf(before: State, after: State): string {
+/** After a measurement: what else moved, what is to be cut differently for it, what is cut already and now off, and what no longer fits that fitted before. For the ear unless for the eye. */
+export function consequencesOf(before: State, after: State, tellLength: TellLength = spoken): string {
   const { piece } = after;
   if (!piece) return '';
   const newly = newMisfits(piece, before.measurements, after.measurements, after.places);
   const rest = newly.length > MOST_SAID ? sentence(`and ${sayCount(newly.length - MOST_SAID, 'thing more does', 'things more do')} not fit`) : '';
-  return [sayAsMade(after, sortedMoves(after, before.measurements)), ...newly.slice(0, MOST_SAID).map((misfit) => sentence(sayMisfit(after, misfit))), rest].filter(Boolean).join(' ');
+  return [sayAsMade(after, sortedMoves(after, before.measurements), tellLength), ...newly.slice(0, MOST_SAID).map(({ say }) => sentence(saySentence(after, say, tellLength))), rest].filter(Boolean).join(' ');
 }
 
 /** What follows from measurements since those, by whether it is cut. */
@@ -35,29 +35,25 @@ export function sortedMoves(state: State, since: State['measurements']): AsMade 
   return asMade(state.piece, stepsOf(state), state.done, moved);
 }
 
-function sayAsMade(state: State, { toCut, cut, named }: AsMade): string {
+function sayAsMade(state: State, { toCut, cut, named }: AsMade, tellLength: TellLength = spoken): string {
   const said = (moves: readonly Moved[], say: (move: Moved) => string): string =>
     `${moves.slice(0, MOST_SAID).map(say).join('; ')}${moves.length > MOST_SAID ? `; and ${sayCount(moves.length - MOST_SAID, 'size', 'sizes')} more` : ''}`;
   return [
-    toCut.length === 0 ? '' : sentence(`Not cut yet, and now different: ${said(toCut, (move) => sayNewSize(state, move))}`),
-    cut.length === 0 ? '' : sentence(`Cut already, and now off: ${said(cut, (move) => `${saySubject(state, move.size, move.copy)}, ${sayOff(state, move)}`)}`),
-    named.length === 0 || toCut.length + cut.length > 0 ? '' : sentence(`Moved with it: ${said(named, (move) => sayNewSize(state, move))}`),
+    toCut.length === 0 ? '' : sentence(`Not cut yet, and now different: ${said(toCut, (move) => sayNewSize(state, move, tellLength))}`),
+    cut.length === 0 ? '' : sentence(`Cut already, and now off: ${said(cut, (move) => `${saySubject(state, move.size, move.copy)}, ${sayOff(state, move, tellLength)}`)}`),
+    named.length === 0 || toCut.length + cut.length > 0 ? '' : sentence(`Moved with it: ${said(named, (move) => sayNewSize(state, move, tellLength))}`),
   ].filter(Boolean).join(' ');
 }
 
 /** 'top, length, sixty and one eighth inches instead of sixty, end to end' */
-function sayNewSize(state: State, { size, copy, from, to }: Moved): string {
+function sayNewSize(state: State, { size, copy, from, to }: Moved, tellLength: TellLength): string {
   const reference = state.piece ? describeSize(state.piece, size)?.from : undefined;
-  return `${saySubject(state, size, copy)}, ${spoken(state, to)} instead of ${spoken(state, from)}${reference === undefined ? '' : `, ${reference}`}`;
+  return `${saySubject(state, size, copy)}, ${tellLength(state, to)} instead of ${tellLength(state, from)}${reference === undefined ? '' : `, ${reference}`}`;
 }
 
 /** What is cut to `from` should be `to`. */
-function sayOff(state: State, { by }: Moved): string {
-  return `${spoken(state, absolute(by))} too ${by > 0 ? 'small' : 'large'}`;
-}
-
-function sayMisfit(state: State, misfit: Misfit): string {
-  return saySentence(state, misfit.say);
+function sayOff(state: State, { by }: Moved, tellLength: TellLength): string {
+  return `${tellLength(state, absolute(by))} too ${by > 0 ? 'small' : 'large'}`;
 }
 
 /** All that stands off the plan because of what was measured, what is to be cut differently, and which critical sizes hold all the same. */
@@ -90,7 +86,8 @@ export function tellMisfits(state: State): Response {
   if (!state.piece) return noPiece();
   const found = misfits(state.piece, state.measurements, state.places);
   if (found.length === 0) return tell({ say: 'Everything still fits.' });
-  const said = found.map((misfit) => sentence(sayMisfit(state, misfit)));
+  const told = (tellLength: TellLength) => found.map(({ say }) => sentence(saySentence(state, say, tellLength)));
+  const said = told(spoken);
   const rest = said.length > MOST_SAID ? ` And ${sayCount(said.length - MOST_SAID, 'more', 'more')}.` : '';
-  return tell({ say: `${said.slice(0, MOST_SAID).join(' ')}${rest}`, note: said.join(' ') });
+  return tell({ say: `${said.slice(0, MOST_SAID).join(' ')}${rest}`, note: told(written).join(' ') });
 }

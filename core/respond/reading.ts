@@ -12,7 +12,7 @@ import { lastSize, padSize } from '../talk/context.ts';
 import { currentStep } from '../work/progress.ts';
 import type { SizeMention } from '../work/step.ts';
 import { noPiece, refuse, tell } from './plain.ts';
-import { sayList, saySubject, sentence, spoken, written } from './saying.ts';
+import { sayList, saySubject, sentence, spoken, written, type TellLength } from './saying.ts';
 import { answeredReading, takeReading } from './truingReading.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
@@ -78,9 +78,10 @@ function askWhere(bench: Bench, sizes: Sizes, read: Read): Response {
   const [first, ...more] = found;
   const reads = sentence(`the instrument reads ${sayLength(read.length, state.settings.rounding)}`);
   if (first === undefined) return tell({ say: `${reads} No size of this piece is near to it. Say what it was taken of: record, part, dimension and size.`, signal: 'wrong', lengths: [read.length] });
-  const say = `${sentence(`the instrument reads ${spoken(state, first.length)}`)} Record it as ${sayList(found.map(({ mention }) => saySubject(state, mention.size, mention.copy)), 'or')}?`;
-  const note = `The instrument reads ${written(state, first.length)}.`;
-  if (more.length === 0) return tell({ say, note: say, question: { kind: 'yes or no', onYes: requestOf(first) }, lengths: [first.length] });
+  const reading = (tellLength: TellLength) => sentence(`the instrument reads ${tellLength(state, first.length)}`);
+  const asked = `Record it as ${sayList(found.map(({ mention }) => saySubject(state, mention.size, mention.copy)), 'or')}?`;
+  const [say, note] = [`${reading(spoken)} ${asked}`, reading(written)];
+  if (more.length === 0) return tell({ say, note: `${note} ${asked}`, question: { kind: 'yes or no', onYes: requestOf(first) }, lengths: [first.length] });
   const choices = found.map((each) => ({ say: saySubject(state, each.mention.size, each.mention.copy).replaceAll(',', ''), request: requestOf(each) }));
   return tell({ say, note, question: { kind: 'which', choices }, lengths: [first.length] });
 }

@@ -14,7 +14,7 @@ import { noPiece, refuse, tell, write } from './plain.ts';
 import { consequencesOf, sayDifference } from './consequences.ts';
 import { ASK_BEYOND, respondToReading } from './reading.ts';
 import { askFor, firstToRecord } from './recordQuestions.ts';
-import { saySubject, sentence, spoken } from './saying.ts';
+import { saySubject, sentence, spoken, written, type TellLength } from './saying.ts';
 import { sizesOf, stepsOf } from './views.ts';
 import { wrongHand } from './wrongHand.ts';
 
@@ -53,13 +53,13 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
   if (length <= 0) return refuse('A made part cannot measure nothing. Say the size again.');
   const hand = request.copySure ? '' : wrongHand(state, describeSize(state.piece, size)?.owner.id ?? '', copy);
   if (hand !== '') {
-    const say = `${hand} Is it ${subject}, that measures ${spoken(state, length)}?`;
-    return tell({ say, note: say, question: { kind: 'yes or no', onYes: { ...request, copySure: true } }, signal: 'wrong' });
+    const asked = (tellLength: TellLength) => `${hand} Is it ${subject}, that measures ${tellLength(state, length)}?`;
+    return tell({ say: asked(spoken), note: asked(written), question: { kind: 'yes or no', onYes: { ...request, copySure: true } }, signal: 'wrong' });
   }
   const difference = subtract(length, value.planned);
   if (!request.sure && absolute(difference) > ASK_BEYOND) {
-    const say = `${sentence(`That is ${sayDifference(state, difference)} the plan`)} Is ${subject} really ${spoken(state, length)}?`;
-    return tell({ say, note: say, question: { kind: 'yes or no', onYes: { ...request, sure: true } }, signal: 'wrong' });
+    const asked = (tellLength: TellLength) => `${sentence(`That is ${sayDifference(state, difference, tellLength)} the plan`)} Is ${subject} really ${tellLength(state, length)}?`;
+    return tell({ say: asked(spoken), note: asked(written), question: { kind: 'yes or no', onYes: { ...request, sure: true } }, signal: 'wrong' });
   }
   const measurement: Measurement = { size, length, ...(copy === undefined ? {} : { copy }) };
   const after = { ...state, measurements: withMeasurement(state.measurements, measurement) };
@@ -68,7 +68,7 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
   const off = difference === 0 ? 'As planned.' : sentence(`${sayDifference(state, difference)} the plan`);
   const consequences = consequencesOf(state, after);
   return write(entries, withNext(after, {
-    say: [noted, off, consequences].filter(Boolean).join(' '), ...(consequences === '' ? {} : { note: consequences }),
+    say: [noted, off, consequences].filter(Boolean).join(' '), ...(consequences === '' ? {} : { note: consequencesOf(state, after, written) }),
     lengths: [length],
     size, ...(copy === undefined ? {} : { copy }),
   }));

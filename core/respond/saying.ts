@@ -24,6 +24,9 @@ export function written(state: State, length: Length): string {
   return writeLength(length, state.settings.rounding);
 }
 
+/** For the ear (`spoken`) or for the eye (`written`). */
+export type TellLength = (state: State, length: Length) => string;
+
 /** 'leg two', 'long rail', 'inside': whose size it is, with the copy when one is meant. */
 export function sayOwner(state: State, size: SizeName, copy?: number): string {
   const description = state.piece && describeSize(state.piece, size);
@@ -50,10 +53,10 @@ function sayMention(state: State, mention: SizeMention): string {
   return value ? spoken(state, value.length) : mention.size;
 }
 
-/** A sentence with sizes and lengths in it, for the ear. */
-export function saySentence(state: State, said: Sentence): string {
+/** A sentence with sizes and lengths in it, for the ear unless for the eye. */
+export function saySentence(state: State, said: Sentence, tellLength: TellLength = spoken): string {
   const sizes = sizesOf(state);
-  return renderSentence(said, ({ size, copy }) => sizes ? sizeOf(sizes, size, copy)?.length : undefined, (length) => spoken(state, length));
+  return renderSentence(said, ({ size, copy }) => sizes ? sizeOf(sizes, size, copy)?.length : undefined, (length) => tellLength(state, length));
 }
 
 /** 'one, two and three': a list as it is said. */

@@ -40,6 +40,7 @@ describe('as made', () => {
   it('what is not cut yet is told with its new size, its old one and its reference; what is cut, as off', () => {
     const session = Session.withDemo();
     expect(session.say('record leg two width three and five sixteenths')).toMatch(/Not cut yet, and now different:.*top, length, sixty, and one eighth inches instead of sixty inches, end to end/);
+    expect(session.bench.conversation.lastReply?.note).toMatch(/Not cut yet, and now different:.*top, length, 60 1\/8 in instead of 60 in, end to end/);
     const other = Session.withDemo();
     for (const step of stepsOf(other.bench.state)) if (step.operation === 'ends' && step.part === 'top') other.note({ kind: 'step done', step: step.id });
     expect(other.say('record leg two width three and five sixteenths')).toMatch(/Cut already, and now off:.*top, length, one eighth of an inch too small/);

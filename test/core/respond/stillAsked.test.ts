@@ -46,7 +46,7 @@ describe('a question is still open after a word that was misheard', () => {
     session.say('record leg two width nine');
     expect(session.bench.conversation.question).toMatchObject({ kind: 'yes or no' });
     expect(session.request(MUTTERED).say).toBe(`${REFUSED} Is leg two, width really nine inches?`);
-    for (const time of ['twice', 'three times']) expect([time, session.request(MUTTERED).note]).toEqual([time, 'Heard “bananas”. Is leg two, width really nine inches?']);
+    for (const time of ['twice', 'three times']) expect([time, session.request(MUTTERED).note]).toEqual([time, 'Heard “bananas”. Is leg two, width really 9 in?']);
     session.say('louder');
     expect(session.request(MUTTERED).say).toBe(`${REFUSED} Yes, or no?`);
     session.say('no');
