@@ -64,7 +64,9 @@ function forJoint({ state }: Bench, gauges: GaugeState, { joint: id, side }: Ext
 
 function tellLayout(state: State, gauges: GaugeState, planned: PlannedLayout, warning: string): Response {
   const { job } = planned;
-  const lines = job.gaugings.map((gauging) => `${gauging.marks}, ${saySetting(state, gauging)} from the ${gauging.from}, with ${gaugeHolding(gauges, planned, gauging)}`);
+  // One gauge that is to be set says its setting once.
+  const said = job.gaugings.length === 1 && planned.resets.length === 1;
+  const lines = job.gaugings.map((gauging) => `${gauging.marks}${said ? '' : `, ${saySetting(state, gauging)}`} from the ${gauging.from}, with ${gaugeHolding(gauges, planned, gauging)}`);
   return tell({
     // The warning first: it must not wait for what is told after it.
     say: [warning, sentence(`${job.say}: ${sayResets(state, gauges, planned.resets)}`), ...lines.map(sentence)].filter(Boolean).join(' '),
