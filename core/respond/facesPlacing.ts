@@ -45,7 +45,7 @@ function tiesOf({ names, problem }: FacedPart, { best, asGood, second, mayTurn }
     return nothing ? `Nothing was told of the ${names.many} yet, so any way is as good. ${toSay(`Tell me of each ${names.one} which faces to show and which to hide.`, `Tell, for one: ${names.one} one show ${problem.stand.kind === 'upright' ? 'A and B' : 'A'}.`)}` : 'By what was told, any way is as good.';
   }
   const turned = mayTurn.length === 0 ? '' : sentence(`${nameCopies(names, mayTurn)} may be turned in ${mayTurn.length === 1 ? 'its place' : 'their places'} without loss`);
-  return [asGood === undefined ? '' : sentence(`as good: ${sayChange(names, best, asGood)}`), turned].filter(Boolean).join(' ');
+  return [asGood === undefined ? '' : sentence(`as good with ${sayChange(names, best, asGood)}`), turned].filter(Boolean).join(' ');
 }
 
 /** The runner-up, and why it lost. */

@@ -39,7 +39,9 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
       const { question } = bench.conversation;
       if (question) return tell(askedOnceMore(bench, question, request));
       const say = `${sentence(request.because)}${request.nearest === undefined ? '' : ` ${nearestTold(request.nearest, bench)}`}`;
-      return tell({ say, note: `Heard “${request.heard}”. ${say}`, signal: 'not understood' });
+      // What was heard may stand in what is said about it already.
+      const quoted = request.because.includes(`“${request.heard}”`);
+      return tell({ say, note: quoted ? say : `Heard “${request.heard}”. ${say}`, signal: 'not understood' });
     }
     default:
       return assertNever(request);

@@ -24,7 +24,7 @@ export class CornersDrawing extends LitElement {
     .letter.best { fill: var(--paper); }
     .cross { stroke: var(--ink); stroke-width: 2.6; }
     .number { font-family: var(--figures); fill: var(--now); text-anchor: middle; }
-    .place { fill: var(--ink); text-anchor: middle; font-family: var(--words); }
+    .place { fill: var(--ink); font-family: var(--words); }
     .wrong { stroke: var(--now); stroke-width: 3; fill: none; }
   `];
 
@@ -37,7 +37,7 @@ export class CornersDrawing extends LitElement {
     const [width, height] = this.units;
     const laid = layCorners(this.copies, width, height);
     return html`<svg viewBox="0 0 ${width} ${height}" role="img" aria-label=${`${this.name} from above: ${this.copies.map(describe).join('; ')}`} preserveAspectRatio="xMidYMid meet">
-      ${drawFrame(laid)}${laid.map(drawCopy)}<text class="place" x=${width / 2} y=${height - 8} font-size="20">front</text></svg>`;
+      ${drawFrame(laid)}${laid.map(drawCopy)}<text class="place" x=${width / 2} y=${height - 8} text-anchor="middle" font-size="20">front</text></svg>`;
   }
 }
 
@@ -60,7 +60,7 @@ function drawCopy({ copy, box, middle, name, faces, outer, mortises }: LaidCopy)
     <text class="number" x=${middle.x} y=${middle.y + size * 0.11} font-size=${size * 0.3}>${copy.copy}</text>
     ${copy.numberedEndDown ? svg`<path class="wrong" data-end="down" d="M${middle.x - 9} ${middle.y + size * 0.17} h18 M${middle.x} ${middle.y + size * 0.17} l-6 -6 M${middle.x} ${middle.y + size * 0.17} l6 -6"></path>` : nothing}
     ${faces.map((face) => drawFace(face, copy, size))}
-    <text class="place" x=${name.x} y=${name.y} font-size="17">${copy.place}${copy.remark === undefined ? '' : ` · ${copy.remark}`}</text></g>`;
+    <text class="place" x=${name.x} y=${name.y} text-anchor=${name.anchor} font-size=${name.anchor === 'middle' ? 17 : 20}>${copy.place}${copy.remark === undefined ? '' : ` · ${copy.remark}`}</text></g>`;
 }
 
 function drawFace({ face, side, letter, mark, shows }: LaidFace, { told }: StandingCopy, size: number): SVGTemplateResult {

@@ -31,7 +31,8 @@ export interface LaidCopy {
   readonly copy: StandingCopy;
   readonly box: Box;
   readonly middle: Point;
-  readonly name: Point;
+  /** Where its place is written. */
+  readonly name: Point & { readonly anchor: 'start' | 'middle' | 'end' };
   readonly faces: readonly LaidFace[];
   /** Outer edges, drawn heavy. */
   readonly outer: readonly { readonly from: Point; readonly to: Point }[];
@@ -39,7 +40,7 @@ export interface LaidCopy {
   readonly mortises: readonly Box[];
 }
 
-const LARGEST = 92;
+const LARGEST = 96;
 const MARGIN = { x: 34, y: 30 };
 /** Of a section's size: how far a letter stands from its side; how wide and deep a mortise is drawn, and how far from the outer face. */
 const LETTER_IN = 0.16;
@@ -50,7 +51,9 @@ export function layCorners(copies: readonly StandingCopy[], width: number, heigh
   const inRow = (side: Side): readonly StandingCopy[] => copies.filter(({ sides }) => sides.includes(side));
   const most = Math.max(2, ...(['front', 'back'] as const).map((side) => inRow(side).length));
   const size = Math.min(LARGEST, (width - 2 * MARGIN.x) / (most + 0.4 * (most - 1)), (height - 2 * MARGIN.y) / 2.3);
-  return copies.map((copy) => layCopy(copy, { x: across(copy, copies, width, size), y: down(copy, copies, height, size), width: size, height: size }));
+  // Beside the section there is room for words between two corners, and no line that they would stand on.
+  const beside = most === 2 && copies.every(({ sides, remark }) => sides.length === 2 && remark === undefined);
+  return copies.map((copy) => layCopy(copy, { x: across(copy, copies, width, size), y: down(copy, copies, height, size), width: size, height: size }, beside));
 }
 
 /** Along the front and the back from the left; at the left and the right against the edge. */
@@ -72,12 +75,11 @@ function between(places: readonly string[], place: string, first: number, last: 
   return first + ((last - first) * (places.indexOf(place) + 1)) / (places.length + 1);
 }
 
-function layCopy(copy: StandingCopy, box: Box): LaidCopy {
+function layCopy(copy: StandingCopy, box: Box, nameBeside: boolean): LaidCopy {
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   return {
     copy, box, middle,
-    // Towards the inside of the piece: outside stand the marks.
-    name: { x: middle.x, y: copy.sides.includes('front') ? box.y - 9 : box.y + box.height + 19 },
+    name: nameBeside ? besideIt(copy, box) : insideOfIt(copy, box),
     faces: RING.flatMap((side) => {
       const face = copy.towards?.[side];
       return face === undefined ? [] : [layFace(copy, face, side, box)];
@@ -85,6 +87,17 @@ function layCopy(copy: StandingCopy, box: Box): LaidCopy {
     outer: copy.sides.map((side) => edgeOf(box, side)),
     mortises: copy.mortised.map((side) => mortiseAt(box, side, copy.sides)),
   };
+}
+
+/** Towards the inside of the piece: outside stand the marks. */
+function insideOfIt({ sides }: StandingCopy, { x, y, width, height }: Box): LaidCopy['name'] {
+  return { x: x + width / 2, y: sides.includes('front') ? y - 9 : y + height + 19, anchor: 'middle' };
+}
+
+/** In the row, towards its middle, near the outer face. */
+function besideIt({ sides }: StandingCopy, { x, y, width, height }: Box): LaidCopy['name'] {
+  const level = sides.includes('front') ? y + height - 6 : y + 20;
+  return sides.includes('left') ? { x: x + width + 10, y: level, anchor: 'start' } : { x: x - 10, y: level, anchor: 'end' };
 }
 
 /** From the middle of the section towards a side, by this share of its half. */

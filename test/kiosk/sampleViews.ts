@@ -237,7 +237,7 @@ export const SAMPLES: Readonly<Record<string, KioskView>> = {
   'truing, refused': viewOf({ name: 'truing', of: RAIL_FACE }, { state: READ, reply: { say: '', note: 'There is no such place: long rail one, reference face is fifty, and a half inches long.', signal: 'wrong' } }),
   'faces, nothing told': viewOf({ name: 'faces', part: 'leg' }, { state: FRESH }),
   'faces, as they stand': viewOf({ name: 'faces', part: 'leg' }, { state: FACED }),
-  'faces, proposed': viewOf({ name: 'faces', part: 'leg', shows: 'best' }, { state: FACED, reply: { say: '', note: 'As good: legs two and four changed over. Legs two and three may be turned in their places without loss.' } }),
+  'faces, proposed': viewOf({ name: 'faces', part: 'leg', shows: 'best' }, { state: FACED, reply: { say: '', note: 'As good with legs two and four changed over. Legs two and three may be turned in their places without loss.' } }),
   'faces, second best': viewOf({ name: 'faces', part: 'leg', shows: 'second' }, { state: FACED, reply: { say: '', note: 'Second best: legs one and three changed over; the front faces of legs one and three do not match.' } }),
   'faces of leg 1': viewOf({ name: 'faces', part: 'leg', copy: 1 }, { state: FACED }),
   'faces of leg 1, face A': viewOf({ name: 'faces', part: 'leg', copy: 1, face: 'A' }, { state: FACED }),

@@ -42,6 +42,14 @@ describe('the corners from above', () => {
     for (const { faces } of laid()) expect(faces.filter(({ shows }) => shows)).to.have.length(2);
   });
 
+  it('have their names beside them, in the row and clear of the line between them', () => {
+    for (const { box, middle, name } of laid()) {
+      expect(name.anchor === 'start' ? name.x - (box.x + box.width) : box.x - name.x).to.be.greaterThan(5);
+      expect(Math.abs(name.y - middle.y)).to.be.greaterThan(24);
+      expect(name.y).to.be.within(box.y, box.y + box.height);
+    }
+  });
+
   it('find room for twelve', () => {
     const row = (side: string): readonly StandingCopy[] => ['left', ...[1, 2, 3, 4], 'right'].map((name, index) => ({ ...corner(index, `${side} ${name}`, []), sides: (typeof name === 'string' ? [side, name] : [side]) as unknown as StandingCopy['sides'] }));
     const boxes = layCorners([...row('front'), ...row('back')], 470, 296).map(({ box }) => box);
