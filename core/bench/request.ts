@@ -24,7 +24,7 @@ import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | RackRequest | CutRequest | BuyRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | HistoryRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | RackRequest | CutRequest | BuyRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
 export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
@@ -39,7 +39,10 @@ export type WorkRequest =
   | { readonly kind: 'skip step' }
   | { readonly kind: 'reopen step' }
   | { readonly kind: 'go to step'; readonly step: StepId }
-  | { readonly kind: 'what is left' }
+  /** `time`: how long it will take, as far as that is known. */
+  | { readonly kind: 'what is left'; readonly time?: true }
+  /** A coat of the finish is on: the one that was counted, else the one that the step is about. */
+  | { readonly kind: 'coat on'; readonly coat?: number }
   | { readonly kind: 'tell the step'; readonly what: 'in full' | 'tools' | 'check' | 'cautions' | 'sizes' | 'what to record' }
   /** `front` is the face that looks to the front of the piece; of a rail, outwards. */
   | { readonly kind: 'place'; readonly part: string; readonly copy: number; readonly place: string; readonly front?: Face; readonly up?: End; readonly sure?: true };
@@ -113,6 +116,13 @@ export type RecordRequest =
   | { readonly kind: 'note'; readonly text: string }
   /** What a caliper or a tape gauge typed, as it stands: '82.55', '+3.2500 in'. */
   | { readonly kind: 'reading'; readonly text: string };
+
+/** What was written down so far. */
+export type HistoryRequest =
+  /** What the journal holds: the last of it, today's, or that of the last day of work before today. */
+  | { readonly kind: 'what was done'; readonly when: 'last' | 'today' | 'before today' }
+  /** What was measured: all of it (of one part, when it is named), the last of it, or only what is off by more than the general tolerances. */
+  | { readonly kind: 'what was measured'; readonly which: 'all' | 'last' | 'off'; readonly part?: string };
 
 export type TimerRequests =
   | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number }
@@ -238,6 +248,8 @@ export type TruingRequest =
 export type GluingRequest =
   /** `sure` once the maker was told that it was not rehearsed. */
   | { readonly kind: 'begin gluing'; readonly mode: GluingMode; readonly sure?: true }
+  /** Whether it may begin: at the glue-up of this step, else at the next one. */
+  | { readonly kind: 'ready to glue' }
   | { readonly kind: 'next move' }
   | { readonly kind: 'leave gluing' }
   | { readonly kind: 'divide gluing' };
@@ -259,7 +271,8 @@ export type TalkRequest =
   | { readonly kind: 'louder' }
   | { readonly kind: 'quieter' }
   | { readonly kind: 'be quiet' }
-  | { readonly kind: 'what can I say' }
+  /** Here, or on the screen of what is asked about. */
+  | { readonly kind: 'what can I say'; readonly about?: Screen }
   | { readonly kind: 'show'; readonly screen: Screen }
   /** Said so that several things could be meant. */
   | { readonly kind: 'which'; readonly choices: readonly { readonly say: string; readonly request: Request }[] }

@@ -19,6 +19,8 @@ import { toSay } from './toSay.ts';
 
 const EDGES_SCREEN = { name: 'edges' } as const;
 const STROP = 'strop';
+/** The clock that a maker has set who wants to be reminded of the stone. */
+const SHARPENING = 'sharpening';
 
 /** Chopping and stopping, strop, stone and grinding, and what an edge wants. */
 export function respondToEdge(bench: Bench, request: EdgeRequest, now: Moment): Response {
@@ -70,7 +72,7 @@ function care(state: State, { edge: named, care }: Extract<EdgeRequest, { kind: 
 
 /** The clock for the strop starts again: when it is due, whatever was cared for; while it runs, for the edge that cuts. */
 function clockAnew(state: State, edge: EdgeName, now: Moment): readonly Entry[] {
-  return state.timers.filter(({ kind, name }) => kind === 'break' && name === STROP).flatMap((timer): Entry[] => {
+  return state.timers.filter(({ kind, name }) => kind === 'break' && (name === STROP || name === SHARPENING)).flatMap((timer): Entry[] => {
     const { due, certainty } = readTimer(timer, now);
     if (due || certainty === 'unknown' || state.cutting?.edge !== edge) return [{ kind: 'timer acknowledged', timer: timer.id }];
     return [{ kind: 'timer stopped', timer: timer.id }, timerStarted(timer)];

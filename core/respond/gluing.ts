@@ -16,7 +16,10 @@ import { cautionsToSay } from './announceStep.ts';
 import { notYet } from './notYet.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
+import { isOpen } from '../work/progress.ts';
+import { titleOf } from '../work/wording.ts';
 import { stretchBasis } from './stretched.ts';
+import { stepsOf } from './views.ts';
 
 const GLUING = { name: 'gluing' } as const;
 
@@ -26,6 +29,7 @@ export function respondToGluing(bench: Bench, request: GluingRequest, now: Momen
   if (!state.piece) return noPiece();
   switch (request.kind) {
     case 'begin gluing': return begin(bench, request.mode, request.sure ?? false, now);
+    case 'ready to glue': return readyToGlue(state, now);
     case 'next move': {
       const going = gluingNow(state);
       return going ? nextMove(bench, going, now) : refuse('No glue-up is going on. Say the word rehearse, or the words start gluing.');
@@ -45,8 +49,9 @@ function begin(bench: Bench, mode: 'rehearsal' | 'glue', sure: boolean, now: Mom
   if (mode === 'glue') {
     const inTheWay = notYet(state, glueUp.step, now) ?? whyNotGlue(state, glueUp, now);
     if (inTheWay !== undefined) return refuse(inTheWay, { screen: tonightOf(state, now)?.verdict === 'do not' ? { name: 'air' } : GLUING });
-    const missing = sure ? undefined : notSure(state, glueUp, now);
-    if (missing !== undefined) return tell({ say: missing, note: missing, question: { kind: 'yes or no', onYes: { kind: 'begin gluing', mode, sure: true } } });
+    const unknown = sure ? undefined : notKnown(state, glueUp, now);
+    const missing = `${unknown ?? ''} Start gluing all the same?`;
+    if (unknown !== undefined) return tell({ say: missing, note: missing, question: { kind: 'yes or no', onYes: { kind: 'begin gluing', mode, sure: true } } });
   }
   const joints = glueUp.stages[glueUp.stage] ?? [];
   const going = gluingNow({ ...state, gluing: { step: glueUp.step.id, mode, joints, begunAt: now, doneAt: [] } });
@@ -69,9 +74,19 @@ function whyNotGlue(state: State, glueUp: GlueUpNow, now: Moment): string | unde
   return rehearsal?.judged.verdict === 'too long' ? `${sayJudged(rehearsal, state, now)} ${sayWay(rehearsal, glueUp)}` : undefined;
 }
 
-function notSure(state: State, glueUp: GlueUpNow, now: Moment): string | undefined {
-  if (!tonightOf(state, now)) return 'I do not know how warm the shop is, and take the times of the label as they are. Start gluing all the same?';
-  return rehearsalOf(state, glueUp, now) ? undefined : 'It was not rehearsed: nobody knows yet whether it fits the open time. Start gluing all the same?';
+/** Asked before it begins: what is in the way, else what nobody knows yet, else that all is ready. Of this step, or of the next that glues. */
+function readyToGlue(state: State, now: Moment): Response {
+  const next = stepsOf(state).find((step) => step.operation.endsWith('glue-up') && isOpen(step, state));
+  const glueUp = glueUpOf(state) ?? (next && glueUpOf(state, next.id));
+  if (!glueUp) return tell({ say: 'All of this is glued already.' });
+  const [inTheWay, unknown] = [notYet(state, glueUp.step, now) ?? whyNotGlue(state, glueUp, now), notKnown(state, glueUp, now)];
+  const how = inTheWay ?? (unknown === undefined ? 'It is ready: rehearsed, and warm enough.' : `Nothing is in the way. ${unknown}`);
+  return tell({ say: `${titleOf(glueUp.step, state.places)}. ${how}` });
+}
+
+function notKnown(state: State, glueUp: GlueUpNow, now: Moment): string | undefined {
+  if (!tonightOf(state, now)) return 'I do not know how warm the shop is, and take the times of the label as they are.';
+  return rehearsalOf(state, glueUp, now) ? undefined : 'It was not rehearsed: nobody knows yet whether it fits the open time.';
 }
 
 function nextMove(bench: Bench, going: GluingNow, now: Moment): Response {

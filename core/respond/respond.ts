@@ -11,6 +11,7 @@ import { respondToCutting } from './cutting.ts';
 import { respondToRack } from './rack.ts';
 import { withPortions } from './inTurn.ts';
 import { respondToGluing } from './gluing.ts';
+import { respondToHistory } from './history.ts';
 import { respondToFaces } from './faces.ts';
 import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
@@ -39,7 +40,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
     case 'next step': case 'step done':
       return bench.state.gluing ? respondToGluing(bench, { kind: 'next move' }, now) : respondToWork(bench, request, now);
     case 'where am I': case 'made': case 'step back': case 'skip step': case 'reopen step':
-    case 'go to step': case 'what is left': case 'tell the step': case 'place':
+    case 'go to step': case 'what is left': case 'tell the step': case 'place': case 'coat on':
       return respondToWork(bench, request, now);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'what wood': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
@@ -51,6 +52,8 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToReckon(bench, request);
     case 'record': case 'record off': case 'withdraw measurement': case 'note': case 'reading':
       return respondToRecord(bench, request, now);
+    case 'what was done': case 'what was measured':
+      return respondToHistory(bench, request, now);
     case 'diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);
     case 'sheets': case 'print sheets': case 'save sheets': case 'print scale':
@@ -68,7 +71,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToAir(bench, request, now);
     case 'read side': case 'surface reading': case 'leave out reading': case 'other side': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':
       return respondToTruing(bench, request, now);
-    case 'begin gluing': case 'next move': case 'leave gluing': case 'divide gluing':
+    case 'begin gluing': case 'ready to glue': case 'next move': case 'leave gluing': case 'divide gluing':
       return respondToGluing(bench, request, now);
     case 'finish clock': case 'coats': case 'start timer': case 'start step timer': case 'time left': case 'what time': case 'change timer': case 'hold timer':
     case 'resume timer': case 'stop timer': case 'acknowledge':

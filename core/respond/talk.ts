@@ -28,7 +28,7 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
     case 'be quiet':
       return stillAsked(bench, tell({ say: '', hush: true }));
     case 'what can I say':
-      return tell({ say: sentence(`You can say ${sayList(whatCanBeSaid(bench).slice(0, 6).map((words) => sayWords(words, bench)), 'or')}`), screen: { name: 'help' } });
+      return tell({ say: sentence(`You can say ${sayList(whatCanBeSaid(request.about === undefined ? bench : { ...bench, conversation: { ...bench.conversation, screen: request.about } }).slice(0, 6).map((words) => sayWords(words, bench)), 'or')}`), screen: request.about ?? { name: 'help' } });
     case 'show':
       return tell({ say: '', screen: request.screen });
     case 'which': {
@@ -49,7 +49,8 @@ export function respondToTalk(bench: Bench, request: TalkRequest): Response {
 }
 
 /** What could be meant: a question as it is asked, for nothing comes of it; of anything else only what it is about, with the words for the eye. */
-function nearestTold(nearest: string, bench: Bench): string {
+function nearestTold(words: string, bench: Bench): string {
+  const nearest = words.replaceAll(/\bi\b/g, 'I');
   const about = aboutWords(nearest, bench);
   return about === undefined || about.looksUp ? `You can ${/^(?:how|what|which|where|when|why|is|are|can|does|will)\b/.test(nearest) ? 'ask' : 'say'} ${nearest}.` : toSay(`It may be about ${TOPICS[about.topic]}; the words for it are on the screen.`, `You can say: ${nearest}.`);
 }

@@ -11,6 +11,7 @@ import type { State } from '../journal/state.ts';
 import { currentStep } from '../work/progress.ts';
 import { timersStarting } from '../work/step.ts';
 import { finishTimer, tellCoats } from './finishClocks.ts';
+import { tellGlueTime } from './glueTime.ts';
 import { defaultTimer } from './defaultTimer.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence } from './saying.ts';
@@ -103,8 +104,16 @@ function clocksUnlessDue(timer: Timer, now: Moment): { readonly screen?: typeof 
 
 function timeLeft(state: State, { timer: id, run }: Extract<TimerRequests, { kind: 'time left' }>, now: Moment): Response {
   const asked = id === undefined ? state.timers : state.timers.filter((timer) => timer.id === id);
-  if (asked.length === 0) return refuse('No clock is running.', { screen: CLOCKS });
+  if (asked.length === 0) return noClock(state, run ?? false, now);
   return tell({ say: asked.map((timer) => `${sentence(sayTimeLeft(timer, now))}${run === true ? ` ${sentence(sayRun(timer, now))}` : ''}`).join(' '), screen: CLOCKS });
+}
+
+/** Where the step glues, time is what the glue gives, whether or not its clock runs yet. */
+function noClock(state: State, run: boolean, now: Moment): Response {
+  const step = currentStep(stepsOf(state), state);
+  if (run || step?.timer?.kind !== 'open time') return refuse('No clock is running.', { screen: CLOCKS });
+  const { reply } = tellGlueTime(state, 'open time', now);
+  return tell({ ...reply, say: `No clock is running. ${reply.say}` });
 }
 
 function change(timer: Timer, addMs: number, now: Moment): Response {

@@ -12,12 +12,13 @@ import type { Step } from '../work/step.ts';
 import { timersStarting } from '../work/step.ts';
 import { titleOf } from '../work/wording.ts';
 import { announceStep, cautionsToSay, stepPlace } from './announceStep.ts';
+import { tellHowLong } from './howLong.ts';
 import { gaugeWarning } from './layoutGauges.ts';
 import { notYet } from './notYet.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
 import { coldFinish, timerTonight } from './stretched.ts';
 import { firstToRecord, askFor } from './recordQuestions.ts';
-import { sayCount, sayList, sentence } from './saying.ts';
+import { sayCount, sentence } from './saying.ts';
 import { timerStarted } from './timers.ts';
 import { tellOfStep } from './tellStep.ts';
 import { notMade } from './made.ts';
@@ -48,7 +49,9 @@ export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): 
     case 'reopen step':
       return current ? reopen(bench, current) : finished();
     case 'what is left':
-      return whatIsLeft(bench);
+      return request.time === true && remaining(steps, state).left > 0 ? tellHowLong(bench, now) : whatIsLeft(bench);
+    case 'coat on':
+      return coatOn(bench, request.coat, now);
     case 'tell the step':
       return current ? tellOfStep(bench, current, request.what) : finished();
     case 'place':
@@ -97,6 +100,16 @@ function finish(bench: Bench, step: Step, now: Moment): Response {
   return onTo(bench, step, now, done, entries);
 }
 
+/** A coat by its number ticks off its own step wherever the work is; without one it is the step's. What comes before it is asked for as at any step. */
+function coatOn(bench: Bench, coat: number | undefined, now: Moment): Response {
+  const { state } = bench;
+  const steps = stepsOf(state);
+  const coats = steps.filter(({ operation }) => operation === 'finish');
+  const step = coat === undefined ? coats.find(({ id }) => id === currentStep(steps, state)?.id) : coats[coat - 1];
+  if (!step) return refuse(coat === undefined ? 'This step is not about a coat.' : `The piece gets ${sayCount(coats.length, 'coat', 'coats')}.`);
+  return state.done.has(step.id) ? refuse('That coat is ticked off already.') : finish(bench, step, now);
+}
+
 function isRunning({ timers }: Bench['state'], name: string, now: Moment): boolean {
   return timers.some((timer) => wasCalled(timer, name) && timer.acknowledgedAt === undefined && !readTimer(timer, now).due);
 }
@@ -129,6 +142,6 @@ function whatIsLeft(bench: Bench): Response {
   const open = left.byOperation.filter((operation) => operation.left > 0);
   const parts = open.slice(0, 3).map((operation) => `${operation.operation}, ${sayCount(operation.left, 'step', 'steps')}`);
   const more = open.length > 3 ? ', and more after' : '';
-  return tell({ say: `${sayCount(left.left, 'step is', 'steps are')} left. First ${sayList(parts)}${more}.`, screen: { name: 'steps' } });
+  return tell({ say: sentence(`${sayCount(left.left, 'step is', 'steps are')} left. First ${parts.join('; ')}${more}`), screen: { name: 'steps' } });
 }
 

@@ -21,5 +21,8 @@ export const durationSlot = lasting(
 /** As it stands before 'timer': 'thirty minute', 'two hour' */
 export const spanSlot = lasting('thirty minute', 'twenty minute', 'five minute', 'ten minute', 'fifteen minute', 'forty five minute', 'ninety minute', 'fifty minute', 'one hour', 'two hour', 'twelve hour', 'thirty second', 'ninety second', 'three day', 'half hour');
 
-/** As it stands after 'every'. */
-export const intervalSlot = lasting('five minutes', 'ten minutes', 'fifteen minutes', 'twenty minutes', 'thirty minutes', 'forty minutes');
+/** As it stands after 'every', where an hour is 'hour'. */
+export const intervalSlot: Slot<number> = {
+  ...lasting('five minutes', 'ten minutes', 'fifteen minutes', 'twenty minutes', 'thirty minutes', 'forty minutes', 'half hour', 'hour'),
+  read: (words) => [readDuration(words) ?? readDuration(['an', ...words])].flatMap((value) => (value === undefined ? [] : [{ value }])),
+};

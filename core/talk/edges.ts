@@ -10,13 +10,15 @@ const PLANES: readonly EdgeName[] = EDGES.filter((edge) => edge.endsWith(' plane
 
 /** 'mortise chisel', 'jack plane', 'smoother'; 'the plane' is the one that cuts or was told of last, else it is asked which. */
 export const edgeSlot: Slot<EdgeName> = {
-  longest: 2,
+  longest: 3,
   read: (words, bench) => {
-    const edge = EDGE_KEYS.get(nameKey(words));
+    // What is sharpened of a plane is its iron.
+    const said = nameKey(words).replace(/(?<=plane|^smoother|^jointer) iron$/, '');
+    const edge = EDGE_KEYS.get(said);
     if (edge) return [{ value: edge }];
-    return nameKey(words) === 'plane' ? planesMeant(bench).map((value) => ({ value, labels: [value, value] as const })) : [];
+    return said === 'plane' ? planesMeant(bench).map((value) => ({ value, labels: [value, value] as const })) : [];
   },
-  samples: () => [...EDGES, 'marking knife', 'smoother', 'jointer', 'plane'],
+  samples: () => [...EDGES, 'marking knife', 'smoother', 'jointer', 'plane', 'plane iron'],
 };
 
 /** The plane that cuts or was told of last; else all of them. */

@@ -1,21 +1,36 @@
 import type { Bench } from '../bench/bench.ts';
+import { readSpokenNumber } from '../length/parseSpoken.ts';
 import { phrasesFor } from './grammar.ts';
 import { namesOf } from './names.ts';
 import { FILLERS } from './words.ts';
 
 /** Beyond this share of words changed a phrase is no help any more. */
-const FARTHEST = 0.6;
-/** A name whose letters are changed more than this is another name. */
+const FARTHEST = 0.5;
+/** A phrase whose words are all small ones must be nearer. */
+const FARTHEST_SMALL = 0.34;
+/** A name whose letters are changed more than this is another name; a word, more than that, another word. */
 const FARTHEST_NAME = 0.5;
+const FARTHEST_WORD = 0.45;
 const MOST_TRIED = 5;
+/** So many words that carry meaning may have been heard without being in the phrase. */
+const MOST_UNANSWERED = 1;
+
+/** Words that carry no meaning by themselves: a phrase is no nearer for having them. */
+const SMALL = new Set('how what which where when why who is are am was be been do does did can may must should will would has have had i you it this that they we me my of for to in on at and so not now here there'.split(' '));
+/** The words that a question begins with; two that ask alike are one. */
+const QUESTIONS: ReadonlyMap<string, string> = new Map([['how', 'how'], ['what', 'what'], ['which', 'what'], ['where', 'where'], ['when', 'when'], ['why', 'why'], ['who', 'who']]);
+/** An article with nothing behind it that it could belong to: 'the in full'. */
+const NO_SENTENCE = /\b(?:an?|the)(?: (?:in|on|of|for|to|at|is|are|from|and|an?|the)\b|$)/;
+
+type MakesSense = (words: readonly string[]) => boolean;
 
 /**
- * What could have been meant: the same words with one name of the piece put right, if that makes sense, or else the
- * phrase that is nearest by words put in, left out or changed; undefined when none is near.
+ * What could have been meant: the same words with one name of the piece put right, if that makes sense, or else the phrase that is nearest by words put in,
+ * left out or changed; undefined when none is near. What a phrase is about must have been heard: rather no help than a far-fetched one.
  */
-export function nearestPhrase(words: readonly string[], bench: Bench, makesSense: (words: readonly string[]) => boolean): string | undefined {
+export function nearestPhrase(words: readonly string[], bench: Bench, makesSense: MakesSense): string | undefined {
   const heard = words.filter((word) => !FILLERS.has(word));
-  return withNamePutRight(heard, bench).find((phrase) => makesSense(phrase))?.join(' ') ?? nearestOf(heard, phrasesFor(bench));
+  return withNamePutRight(heard, bench).find((phrase) => makesSense(phrase))?.join(' ') ?? nearestOf(heard, phrasesFor(bench), makesSense);
 }
 
 /** The words with one stretch replaced by a name of as many words that is spelled or sounds much like it, the likest first. */
@@ -24,27 +39,58 @@ function withNamePutRight(heard: readonly string[], { state }: Bench): readonly 
   const tries = [...names].flatMap((name) => {
     const named = name.split(' ');
     return heard.slice(named.length - 1).map((_, at) => {
-      const put = [...heard.slice(0, at), ...named, ...heard.slice(at + named.length)];
+      const after = heard.slice(at + named.length);
+      const put = [...heard.slice(0, at), ...articleFor(heard[at - 1], after[0]), ...named, ...after];
       return { put, distance: letterDistance(heard.slice(at, at + named.length).join(' '), name) };
     });
   });
   return tries.filter(({ distance }) => distance > 0 && distance <= FARTHEST_NAME).sort((a, b) => a.distance - b.distance).slice(0, MOST_TRIED).map(({ put }) => put);
 }
 
-function nearestOf(heard: readonly string[], phrases: readonly string[]): string | undefined {
+/** 'How long is the long rail', but 'how long is leg two', and 'long rail width' as it is said. */
+function articleFor(before: string | undefined, after: string | undefined): readonly string[] {
+  return before !== undefined && SMALL.has(before) && !(after !== undefined && readSpokenNumber([after]).ok) ? ['the'] : [];
+}
+
+function nearestOf(heard: readonly string[], phrases: readonly string[], makesSense: MakesSense): string | undefined {
   let best: string | undefined;
   let least = FARTHEST + 1e-9;
-  const change = priceOfChange();
+  const [change, isAbout] = [priceOfChange(), aboutThat(heard)];
   for (const phrase of heard.length === 0 ? [] : phrases) {
     const said = phrase.split(' ').filter((word) => !FILLERS.has(word));
     const longer = Math.max(said.length, heard.length);
-    if (Math.abs(said.length - heard.length) / longer >= least) continue;
+    if (Math.abs(said.length - heard.length) / longer >= least || !isAbout(said)) continue;
     const distance = editDistance(heard, said, change) / longer;
     // It can be said, only not now: there is nothing nearer to offer.
     if (distance === 0) return undefined;
-    if (distance < least) [best, least] = [phrase, distance];
+    if (distance < least && (distance < FARTHEST_SMALL || said.some(carriesMeaning)) && !NO_SENTENCE.test(phrase) && makesSense(phrase.split(' '))) [best, least] = [phrase, distance];
   }
   return best;
+}
+
+/** Whether a phrase asks the same question as what was heard, all that it is about was heard, or something much like it, and nearly all that was heard is in the phrase. */
+function aboutThat(heard: readonly string[]): (said: readonly string[]) => boolean {
+  const fits = new Map<string, boolean>();
+  const wasHeard = (word: string): boolean => {
+    const known = fits.get(word) ?? (!carriesMeaning(word) || isAmong(word, heard));
+    fits.set(word, known);
+    return known;
+  };
+  const [asked, meant] = [QUESTIONS.get(heard[0] ?? ''), heard.filter(carriesMeaning)];
+  return (said) => {
+    const question = QUESTIONS.get(said[0] ?? '');
+    if (question !== undefined && asked !== undefined && question !== asked) return false;
+    return said.every(wasHeard) && meant.filter((word) => !isAmong(word, said)).length <= MOST_UNANSWERED;
+  };
+}
+
+/** A number in a phrase is an example of one. */
+function carriesMeaning(word: string): boolean {
+  return !SMALL.has(word) && !readSpokenNumber([word]).ok;
+}
+
+function isAmong(word: string, others: readonly string[]): boolean {
+  return others.some((other) => letterDistance(word, other) <= FARTHEST_WORD);
 }
 
 /** The price of one word for another, from 0 to 1, kept because the same few words come again in every phrase. */

@@ -14,6 +14,9 @@ import { splitWords } from './words.ts';
 const MOST_WORDS = 60;
 const MOST_CHOICES = 6;
 
+/** Nothing is called “how fast”: such a reason tells of a row that the words have nothing to do with. */
+const QUOTES_A_QUESTION = /“(?:how|what|which|where|when|why|who|did|do|does|is|are|can)\b/;
+
 /** What a set of rows makes of an utterance: a request, else the best reason why not. */
 interface Understood { readonly request?: Request; readonly fault?: { readonly words: number; readonly because: string } }
 interface Candidate { readonly request: Request; readonly labels: Match['labels']; readonly loose: boolean }
@@ -117,7 +120,7 @@ function meant(candidates: readonly Candidate[]): Understood {
 /** The reason that is told: of the part of the utterance that was not understood, if any other part was; `whole` when every word was. */
 function reason(faults: readonly { readonly words: number; readonly because: string }[], heard: Utterance): { readonly because: string; readonly whole: boolean } {
   const { words, bench } = heard;
-  const [partly] = faults.filter((fault) => fault.words < words.length).sort((a, b) => a.words - b.words);
+  const [partly] = faults.filter((fault) => fault.words < words.length && !QUOTES_A_QUESTION.test(fault.because)).sort((a, b) => a.words - b.words);
   if (partly) return { because: partly.because, whole: partly.words === 0 };
   const length = words.some((word) => /\d/.test(word) || readSpokenNumber([word]).ok) ? readLength(words, bench) : undefined;
   if (length && 'fault' in length && (bench.conversation.question?.kind === 'length' || bench.conversation.question?.kind === 'surface reading')) return { because: length.fault, whole: false };

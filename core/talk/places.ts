@@ -6,7 +6,7 @@ import { readSpokenNumber } from '../length/parseSpoken.ts';
 import { sayNumber, sayOrdinal } from '../length/say.ts';
 import { stepsFor } from '../work/plan.ts';
 import { OPERATIONS, type Step, type StepId } from '../work/step.ts';
-import type { Reading, Slot } from './slot.ts';
+import type { Reading, Slot, SlotValues } from './slot.ts';
 import { namesOf } from './names.ts';
 import { shortChoices } from './shortChoices.ts';
 import { partSlot } from './subjects.ts';
@@ -58,6 +58,12 @@ function coversPart({ covers }: Step, { part, copy }: { readonly part: string; r
   return covers.some((covered) => covered.part === part && (copy === undefined || covered.copy === copy));
 }
 
+/** The step that glues a part up: the first open one, else the first. */
+export function glueUpOf({ part, copy }: SlotValues['parts'], { state: { piece, done } }: Bench): StepId | undefined {
+  const glued = (piece ? stepsFor(piece) : []).filter((step) => step.operation.endsWith('glue-up') && coversPart(step, copy === undefined ? { part } : { part, copy }));
+  return (glued.find(({ id }) => !done.has(id)) ?? glued[0])?.id;
+}
+
 /** A place that the piece file names for the copies of a part. */
 export const placeSlot: Slot<string> = {
   longest: 4,
@@ -81,6 +87,9 @@ export const kindSlot: Slot<TimerKind> = {
   samples: () => ['clamp', 'open time', 'rest', 'break', 'edge'],
 };
 
+/** A person, or what was spoken of: nothing that a clock is called. */
+const NEVER_A_CLOCK = /^(?:me|you|i|we|it|us)\b/;
+
 /** A running clock by its name, by the end of it, or by its kind. */
 export const timerSlot: Slot<number> = {
   longest: 8,
@@ -90,7 +99,7 @@ export const timerSlot: Slot<number> = {
     const keyed = state.timers.map((timer) => ({ timer, name: canonicalWords(timer.name).join(' ') }));
     const exact = keyed.filter(({ name }) => name === said);
     const found = exact.length > 0 ? exact : keyed.filter(({ name, timer }) => name.endsWith(` ${said}`) || name.startsWith(`${said} `) || KIND_WORDS.get(said) === timer.kind);
-    if (found.length === 0) return KIND_WORDS.has(said) ? [{ fault: `no ${said} clock is running` }] : [{ fault: `no clock called “${words.join(' ')}” is running` }];
+    if (found.length === 0) return NEVER_A_CLOCK.test(said) ? [] : KIND_WORDS.has(said) ? [{ fault: `no ${said} clock is running`, partly: true }] : [{ fault: `no clock called “${words.join(' ')}” is running` }];
     return found.map(({ timer }) => ({ value: timer.id, labels: [timer.name, timer.name] as const }));
   },
   samples: ({ state }) => state.timers.map(({ name }) => name),

@@ -54,7 +54,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'step': case 'menu': case 'help':
       return [...atJoint(bench), ...atGlue(bench), ...atTruing(bench), ...atFinish(bench), 'next', 'done', ...length.map((size) => `how long is the ${size}`), 'what tools', 'what is the check', 'tell me more', 'what do I record', 'skip', 'back'];
     case 'steps':
-      return ['go to the glue-up', 'what is left', 'next'];
+      return ['go to the glue-up', 'what is left', 'how long will it take', 'next'];
     case 'parts':
       return [...part.map((name) => `show the ${name}`), ...part.map((name) => `how many ${name}`), ...length.map((size) => `how long is the ${size}`)];
     case 'part':
@@ -96,7 +96,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'edges':
       return ['chopping', 'stopped', 'stropped', 'I honed the chisel', 'I ground the jack plane', 'how is the chisel', 'how far out for thirty degrees'];
     case 'journal':
-      return ['scratch that', 'put it back', 'note the left board has a knot', 'what moved'];
+      return ['scratch that', 'put it back', 'what did I do today', 'what did I measure', 'is anything out of tolerance', 'note the left board has a knot', 'what moved'];
     case 'settings':
       return ['round to sixteenths', 'use millimeters', 'louder', 'speak slowly', 'dark screen', 'larger text', 'stop listening', 'do not speak up', 'wait for a lull', 'the caliper reads millimeters', 'try the microphone'];
     case 'microphone':
@@ -136,7 +136,7 @@ function atJoint(bench: Bench): readonly string[] {
 /** At a coat of finish. */
 function atFinish(bench: Bench): readonly string[] {
   const step = stepNow(bench);
-  return step?.operation === 'finish' ? ['how many coats are on', 'start the recoat clock'] : [];
+  return step?.operation === 'finish' ? ['how many coats are on', 'the coat is on', 'start the recoat clock'] : [];
 }
 
 /** At a step that trues a board, or puts two together dry. */

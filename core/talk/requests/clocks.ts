@@ -1,38 +1,51 @@
+import { stepNow } from '../context.ts';
 import { rowsOf } from '../pattern.ts';
 
 const row = rowsOf('clocks');
 
+/** More coats than these are not told by their number. */
+const COUNTED_COATS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
+
 /** Starting, asking and changing the clocks. */
 export const CLOCK_ROWS = [
   row('start a timer', ['[start|set] [a] {span} (timer|clock)', '[start|set] (a|the) (timer|clock) (for|to) {duration}', '(timer|clock) {duration}', '(start|set|time) {duration}', '(remind|call|wake) me in {duration}'], ({ span, duration = span }) => (duration === undefined ? undefined : { kind: 'start timer', timer: 'plain', durationMs: duration })),
-  row('a reminder to sharpen', ['remind me to (hone|sharpen) in {duration}', 'remind me in {duration} to (hone|sharpen)'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', name: 'sharpening', durationMs: duration })),
+  row('a reminder to sharpen', ['remind me to (hone|sharpen) in {duration}', 'remind me in {duration} to (hone|sharpen)', '[start] a sharpening break in {duration}'], ({ duration }) => ({ kind: 'start timer', timer: 'plain', name: 'sharpening', durationMs: duration })),
+  // A break comes again when it was answered.
+  row('a reminder to sharpen, again and again', ['remind me to (hone|sharpen) every {interval}'], ({ interval }) => ({ kind: 'start timer', timer: 'break', name: 'sharpening', durationMs: interval })),
   row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock|break]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
     ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
-  row('the clamps are on', ['[the] clamps are on'], () => ({ kind: 'start timer', timer: 'clamp' })),
-  row('the glue is on', ['the glue is on', 'i [have] spread the glue'], (_, { state: { gluing, timers } }) => {
+  row('the clamps are on', ['[the] clamps are on [now]', 'clamps on', 'i have [put] the clamps on'], () => ({ kind: 'start timer', timer: 'clamp' })),
+  row('the glue is on', ['the glue is on [now]', 'i [have] spread the glue'], (_, { state: { gluing, timers } }) => {
     // In a glue-up it is a move that is done, and the clock starts by itself.
     if (gluing) return { kind: 'next step' };
     const open = timers.find(({ kind }) => kind === 'open time');
     return open ? { kind: 'time left', timer: open.id } : { kind: 'start timer', timer: 'open time' };
   }),
-  row('the clamps are off', ['the clamps are off', 'i [have] (took|taken) [off] the clamps [off]'], (_, { state: { timers } }) => {
+  row('the clamps are off', ['[the] clamps are off [now]', 'i [have] (took|taken) [off] the clamps [off]'], (_, { state: { timers } }) => {
     const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
     return clamp ? { kind: 'stop timer', ...(more.length > 0 ? {} : { timer: clamp.id }) } : { fault: 'no clock of clamps is running', notNow: true };
   }),
   row('until the next coat', ['(start|set) [the] (recoat|drying) [timer|clock]', '(start|set) [the] (recoat|drying) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'recoat', ...(duration === undefined ? {} : { durationMs: duration }) })),
   row('until the finish has cured', ['(start|set) [the] (cure|curing) [timer|clock]', '(start|set) [the] (cure|curing) [timer|clock] for {duration?}'], ({ duration }) => ({ kind: 'finish clock', which: 'cure', ...(duration === undefined ? {} : { durationMs: duration }) })),
-  row('how many coats are on', ['how many coats [are on|are left|more|do i need]', 'what is the finish', 'can i put on the next coat', 'when (do|can|may) i put on the next coat', '(what|which) finish (is (it|this)|do i use)', 'when (can|does) the next coat go on'], () => ({ kind: 'coats' })),
+  ...COUNTED_COATS.map((counted, index) => row('a coat is on', [`the ${counted} coat is on [now]`, `i [have] put [on] the ${counted} coat [on]`], () => ({ kind: 'coat on', coat: index + 1 }))),
+  row('the coat is on', ['(the|this) coat is on [now]'], () => ({ kind: 'coat on' })),
+  row('how many coats are on', ['how many coats [are on|are left|more|do i need]', 'what is the finish', '[when] can i put [on] the next coat [on] [yet]', 'when (do|may) i put on the next coat', '(what|which) finish [is (it|this)|do i use]', 'when (can|does) the next coat go on', 'how long until the next coat'], () => ({ kind: 'coats' })),
   row('start the clock of the step', ['start [[the] (timer|clock)]', '(start|set) the (timer|clock) [for] this step', 'start it'], () => ({ kind: 'start step timer' })),
-  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'how much longer', 'how long [to go]', 'how much time', 'is the time up [yet]'], () => ({ kind: 'time left' })),
+  row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'what is running', 'is [the|a] (clock|timer) running', 'how much longer', 'how long [to go]', 'how much time', 'is the time up [yet]'], () => ({ kind: 'time left' })),
   row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) (has|have) [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
-  row('how long a clock has run', ['how long has [the] {timer} been (on|running)'], ({ timer }) => ({ kind: 'time left', timer, run: true })),
-  row('how long the clocks have run', ['how long has it been [running|in [the] clamps]', 'how long have the clamps been on'], (_, { state: { timers } }) => {
+  row('how long a clock has run', ['how long has [the] {timer} been (on|running|going)'], ({ timer }) => ({ kind: 'time left', timer, run: true })),
+  row('how long the clocks have run', ['how long has it been [running|going|in [the] clamps]', 'how long have the clamps been on'], (_, { state: { timers } }) => {
     const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
     return { kind: 'time left', ...(clamp === undefined || more.length > 0 ? {} : { timer: clamp.id }), run: true };
   }),
-  row('when the clamps come off', ['when (do|can|may) the clamps come off', '(when can|can) i take [off] the clamps [off] [yet]', 'can the clamps come off [now|yet]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped', 'can i take it out of the clamps', 'when does it come out of the clamps'],
+  row('when the clamps come off', ['when (do|can|may) the clamps come off', '(when can|can) i take [off] the clamps [off] [yet]', 'how long (until|before) (i can take [off] the clamps [off]|the clamps come off)', 'can the clamps come off [now|yet]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how long in [the] clamps', 'how long must it stay clamped', 'can i take it out of the clamps', 'when does it come out of the clamps'],
     (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),
-  row('whether it is dry', ['is it dry [yet]', 'when is it dry', 'how long until it is dry'], (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp' || kind === 'rest') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),
+  row('whether it is dry', ['is it dry [yet]', 'when (is it|will it be) dry', 'how long until it is dry'], (_, bench) => {
+    if (bench.state.timers.some(({ kind }) => kind === 'clamp' || kind === 'rest')) return { kind: 'time left' };
+    return stepNow(bench)?.operation === 'finish' ? { kind: 'coats' } : { kind: 'glue time', which: 'clamp' };
+  }),
+  row('a call when the glue is dry', ['(call|tell|wake) me when (the glue is dry|it is dry|the clamps [can] come off)'], (_, { state: { timers } }) =>
+    (timers.some(({ kind }) => kind === 'clamp') ? { kind: 'time left' } : { kind: 'start timer', timer: 'clamp' })),
   row('whether the glue is open still', ['is the glue still (open|good|wet)'], (_, { state: { timers } }) => {
     const open = timers.find(({ kind }) => kind === 'open time');
     return open ? { kind: 'time left', timer: open.id } : { kind: 'glue time', which: 'open time' };

@@ -14,7 +14,6 @@ export const SCREEN_ROWS = [
   screens('show a screen', ['show [me] [the] {screen}', '(open|go to) [the] {screen}'], ({ screen }) => ({ kind: 'show', screen })),
   ...BY_NAME.map(([word, name]) => screens('a screen by its name', [word], () => ({ kind: 'show', screen: { name } }))),
   screens('back to the step', ['[go] back to [the] (step|work)'], () => ({ kind: 'show', screen: { name: 'step' } })),
-  screens('what was done last', ['what did (i|we) do (last [time]|today)', 'what have (i|we) done', 'what did (i|you) write down', 'what have i measured', 'did you write that down'], () => ({ kind: 'show', screen: { name: 'journal' } })),
   screens('try the microphone', ['(try|test|check) [the] microphone', 'can you hear me', 'are you listening'], () => ({ kind: 'show', screen: { name: 'microphone' } })),
   screens('leave the trial of the microphone', ['leave [the] microphone'], () => ({ kind: 'show', screen: { name: 'settings' } })),
   // Before the rounding: whoever says the unit alone has not asked for whole millimetres.

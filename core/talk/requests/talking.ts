@@ -12,7 +12,7 @@ function told({ conversation: { inTurn } }: Bench, to: Extract<TalkRequest, { ki
 
 /** Taking back, and talk about talk. */
 export const TALK_ROWS = [
-  undo('take the last thing back', ['scratch (it|that)', 'undo [it|that]', 'take (it|that) back', '[no] (that|it) (is|was) (wrong|not right)', 'not that', '(forget|delete) (it|that)'], () => ({ kind: 'scratch that' })),
+  undo('take the last thing back', ['scratch (it|that)', 'undo [it|that]', '[i] take (it|that) back', '(scratch|undo|delete) [that|the] last (one|thing|entry)', '[no] (that|it) (is|was) (wrong|not right)', 'not that', '(forget|delete) (it|that)'], () => ({ kind: 'scratch that' })),
   undo('put back what was taken', ['(put|bring) (it|that) back', '(put|bring) back [it|that]', 'redo [it|that]'], () => ({ kind: 'put back' })),
   row('the next of what is told', ['[the] next mark', 'read on'], (_, bench) => told(bench, 'next')),
   row('what is told, from its beginning', ['from the (beginning|start)'], (_, bench) => told(bench, 'first')),
@@ -23,5 +23,6 @@ export const TALK_ROWS = [
   row('speak louder', ['[a (bit|little)] louder', 'speak (up|louder)', 'turn (it|the (volume|sound)) up', 'turn up the (volume|sound)', 'i cannot hear [you]', 'too quiet'], () => ({ kind: 'louder' })),
   row('speak quieter', ['[a (bit|little)] quieter', 'speak quieter', 'turn (it|the (volume|sound)) down', 'turn down the (volume|sound)', 'not so loud', 'too loud'], () => ({ kind: 'quieter' })),
   row('stop talking', ['[be] quiet', 'stop talking', 'hush', 'that is enough', 'shut up'], () => ({ kind: 'be quiet' })),
-  row('what can be said', ['what can i (say|ask) [here|now]', 'what do you (know|understand)', 'help [me]', 'what can you do'], () => ({ kind: 'what can I say' })),
+  row('what can be said', ['what can i (say|ask) [here|now]', 'what do i say [here|now]', 'what else can i (say|ask)', 'what do you (know|understand)', 'help [me]', 'what can you do'], () => ({ kind: 'what can I say' })),
+  row('what can be said of clocks', ['(how do i|what do i say to) (start|set|stop) (a|the) (clock|timer)', 'what can i (say|ask) about [the] (clocks|timers)'], () => ({ kind: 'what can I say', about: { name: 'clocks' } })),
 ];

@@ -16,4 +16,4 @@ export const DURATION = either(
 export const SPAN = either(all(counted(1, 99), 'minute'), all(counted(1, 72), 'hour'), all(counted(5, 99), 'second'), rarely(all(counted(1, 30), 'day'), RARE), 'half hour', 'half an hour', 'an hour', 'an hour and a half', 'one hour and a half');
 
 /** After 'every': to two hours. */
-export const INTERVAL = all(counted(2, 99), 'minutes');
+export const INTERVAL = either(all(counted(2, 99), 'minutes'), 'half hour', 'hour');

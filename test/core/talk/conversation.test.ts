@@ -152,13 +152,17 @@ describe('what is not understood', () => {
   });
 
   it.each([
-    ['how long is the long nail', 'how long is long rail'], ['how wide is the log', 'how wide is leg'], ['what is the chuck', 'what is the check'], ['where am eye', 'where am i'], ['scrape that', 'scratch that'], ['start a thirty minute time', 'start a thirty minute timer'],
+    ['how long is the long nail', 'how long is the long rail'], ['how wide is the log', 'how wide is the leg'], ['what is the chuck', 'what is the check'], ['where am eye', 'where am i'], ['scrape that', 'scratch that'], ['start a thirty minute time', 'start a thirty minute timer'],
   ])('“%s” is answered with the nearest thing', (words, nearest) => {
     expect(refusal(words).nearest).toBe(nearest);
   });
 
   it('offers nothing when nothing is near', () => {
     expect(refusal('colourless green ideas sleep furiously').nearest).toBeUndefined();
+  });
+
+  it.each(['what grit before the first coat', 'how long have I been at it', 'where did I put the knife', 'how heavy is the leg'])('“%s” is about nothing that can be asked, and is offered nothing far-fetched', (words) => {
+    expect(refusal(words).nearest).toBeUndefined();
   });
 
   it('needs a piece on the bench to know its names', () => {
