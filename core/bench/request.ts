@@ -15,7 +15,7 @@ import type { FrameName } from '../layout/frames.ts';
 import type { SheetChoice } from '../layout/paper/choice.ts';
 import type { SizeName } from '../piece/measurement.ts';
 import type { Board, Defect } from '../stock/board.ts';
-import type { PartRough } from '../stock/rough.ts';
+import type { PartRough, Side } from '../stock/rough.ts';
 import type { DefectKind } from '../stock/rack.ts';
 import type { Asked, Spot, WantedReading } from '../true/guide.ts';
 import type { BoardFace, ReadingKind } from '../true/readings.ts';
@@ -51,7 +51,10 @@ export type SizeRequest =
   | { readonly kind: 'size'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'sizes of part'; readonly part: string; readonly copy?: number }
   | { readonly kind: 'why'; readonly size: SizeName; readonly copy?: number }
-  | { readonly kind: 'how many'; readonly part: string }
+  /** `pieces`: the layers or boards that one is glued up from. */
+  | { readonly kind: 'how many'; readonly part: string; readonly pieces?: true }
+  /** The whole of it: what it is and how big, or what parts it has. */
+  | { readonly kind: 'the piece'; readonly what: 'sizes' | 'parts' }
   /** Of a part; without one, of the whole piece. */
   | { readonly kind: 'what wood'; readonly part?: string }
   | { readonly kind: 'what moved' }
@@ -171,6 +174,8 @@ export type RackRequest =
   | { readonly kind: 'narrow defect'; readonly board?: number; readonly narrowed: Partial<Pick<Defect, 'fromEdge' | 'toEdge' | 'face'>> }
   | { readonly kind: 'board used up'; readonly board?: number }
   | { readonly kind: 'how many boards' }
+  /** That there are new boards, without a size of any. */
+  | { readonly kind: 'boards came' }
   /** By the trade's rounding. */
   | { readonly kind: 'board feet'; readonly board?: number | 'all' }
   | { readonly kind: 'save boards' }
@@ -190,16 +195,21 @@ export type CutRequest =
   | { readonly kind: 'next cut'; readonly board?: number }
   | { readonly kind: 'where on board'; readonly board?: number }
   | { readonly kind: 'read cuts'; readonly board?: number }
-  /** From which boards a part is cut. */
-  | { readonly kind: 'which boards'; readonly part: string }
+  /** From which boards a part is cut; without a part, what comes from each. */
+  | { readonly kind: 'which boards'; readonly part?: string }
   | { readonly kind: 'cut made'; readonly board?: number }
   | { readonly kind: 'set sawing'; readonly setting: Partial<SawingSettings> }
-  | { readonly kind: 'rough size'; readonly part: string }
+  /** Of one side alone, or of all three. */
+  | { readonly kind: 'rough size'; readonly part: string; readonly side?: Side }
+  /** What is left on everything that is cut in the rough. */
+  | { readonly kind: 'allowances' }
   | { readonly kind: 'part rough'; readonly part: string; readonly rough: PartRough };
 
 /** What the rack lacks, and boards at the yard. */
 export type BuyRequest =
-  | { readonly kind: 'what to buy' }
+  | { readonly kind: 'what to buy'; readonly about?: 'enough' | 'cost' }
+  /** How thick the boards must be, and what is cut from each; of one thickness, what it comes to in inches. */
+  | { readonly kind: 'board thickness'; readonly thickness?: Length }
   | { readonly kind: 'does it help'; readonly length: Length; readonly width: Length; readonly thickness?: Length }
   | { readonly kind: 'bought' };
 
@@ -211,7 +221,10 @@ export type AirRequest =
   /** What was told of shop, wood, glue and stock. */
   | { readonly kind: 'what air' }
   | { readonly kind: 'wood in this air' }
-  | { readonly kind: 'is the stock ready' }
+  /** At what was told of it, or at a percent that is asked about. */
+  | { readonly kind: 'is the stock ready'; readonly percent?: number }
+  | { readonly kind: 'how dry must it be' }
+  | { readonly kind: 'how long to rest' }
   | { readonly kind: 'top in a year'; readonly part?: string }
   | ({ readonly kind: 'rest seen' } & RestSeen)
   | { readonly kind: 'is it settled'; readonly part: string; readonly copy?: number }

@@ -15,7 +15,8 @@ import { sayPercent } from './sayPercent.ts';
 import { tellAir } from './whatAir.ts';
 import { tellGlueTime } from './glueTime.ts';
 import { toSay } from './toSay.ts';
-import { isItSettled, readyToWork, restSeen, topInAYear, woodInThisAir } from './woodAsked.ts';
+import { isItSettled, restSeen, topInAYear, woodInThisAir } from './woodAsked.ts';
+import { howDry, howLongToRest, readyToWork } from './woodReady.ts';
 
 /** What was told of air, wood and label, and what follows from it. */
 export function respondToAir(bench: Bench, request: AirRequest, now: Moment): Response {
@@ -27,7 +28,9 @@ export function respondToAir(bench: Bench, request: AirRequest, now: Moment): Re
         : refuse('Moisture goes from zero to two hundred percent.');
     case 'what air': return tellAir(bench, now);
     case 'wood in this air': return woodInThisAir(bench, now);
-    case 'is the stock ready': return readyToWork(bench, now);
+    case 'is the stock ready': return readyToWork(bench, request.percent, now);
+    case 'how dry must it be': return howDry(bench);
+    case 'how long to rest': return howLongToRest(bench, now);
     case 'top in a year': return topInAYear(bench, request.part);
     case 'rest seen': return restSeen(bench, request, now);
     case 'is it settled': return isItSettled(bench, request);

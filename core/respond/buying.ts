@@ -5,7 +5,7 @@ import type { BuyRequest } from '../bench/request.ts';
 import type { State } from '../journal/state.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { GRADE_YIELDS, toBuy, type ToBuy } from '../stock/buying.ts';
-import type { Blank } from '../stock/board.ts';
+import type { Blank, Board } from '../stock/board.ts';
 import type { Missing } from '../stock/plan/roomFor.ts';
 import { helpOf, yardOrder, type YardOrder } from '../stock/yard.ts';
 import { allBlanks, problemOf, sawOf, takenPlan } from './cuttingState.ts';
@@ -13,6 +13,7 @@ import { tellAll } from './inTurn.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { newBoard, respondToRack } from './rack.ts';
 import { sayBoardFeet, sayThickness } from './sayBoards.ts';
+import { tellThickness } from './boardThickness.ts';
 import { sayCount, sayCut, sayList, sentence, spoken } from './saying.ts';
 import { toSay } from './toSay.ts';
 
@@ -21,7 +22,8 @@ export function respondToBuying(bench: Bench, request: BuyRequest): Response {
   const { state } = bench;
   if (!state.piece) return noPiece();
   switch (request.kind) {
-    case 'what to buy': return whatToBuy(bench);
+    case 'what to buy': return whatToBuy(bench, request.about);
+    case 'board thickness': return tellThickness(state, request.thickness);
     case 'does it help': return doesItHelp(bench, request);
     case 'bought': {
       const { screen } = bench.conversation;
@@ -69,14 +71,33 @@ function everything(state: State): readonly Missing[] {
   return (problemOf(state)?.blanks ?? []).map(({ id, count }) => ({ blank: id, count, why: 'no board left' as const }));
 }
 
-function whatToBuy(bench: Bench): Response {
+function whatToBuy(bench: Bench, about: Extract<BuyRequest, { kind: 'what to buy' }>['about']): Response {
   const { state, conversation: { offer } } = bench;
   const { lists } = shortageOf(bench);
   const planned = offer?.plan ?? takenPlan(state);
   if (lists.length === 0) return tell({ say: 'Nothing is to be bought: the rack gives every part.', screen: { name: 'buying' } });
+  if (about === 'cost' && state.sawing.centsPerBoardFoot === 0) return tellWithoutPrice(lists);
   const unplanned = planned === undefined && state.rack.size > 0 ? ' The boards on the rack are not counted yet: plan the cutting first.' : '';
   const spare = sentence(`${sayNumber(lists[0]?.order.sparePercent ?? 0)} percent is spare, because ${state.sawing.grade} need only give ${sayNumber(Math.round(100 * GRADE_YIELDS[state.sawing.grade]))} percent clear`);
-  return tellAll({ say: '', screen: { name: 'buying' } }, 'kinds of board', lists.map((list) => ({ say: sayOrder(state, list) })), `${spare}${unplanned}`);
+  const head = about === 'enough' ? sayNotEnough(state, planned !== undefined) : about === 'cost' ? sayCost(lists) : '';
+  return tellAll({ say: head, screen: { name: 'buying' } }, 'kinds of board', lists.map((list) => ({ say: sayOrder(state, list) })), `${spare}${unplanned}`);
+}
+
+function sayNotEnough({ rack }: State, isPlanned: boolean): string {
+  if (rack.size === 0) return 'No, the rack is empty.';
+  return isPlanned ? 'No, not for every part.' : '';
+}
+
+function boardFeetOf(lists: Shortage['lists']): number {
+  return lists.reduce((sum, { order, boardFeet }) => sum + Math.ceil(order.feet === undefined ? boardFeet : order.boardFeet), 0);
+}
+
+function sayCost(lists: Shortage['lists']): string {
+  return sentence(`about ${sayNumber(Math.round(lists.reduce((sum, { order }) => sum + order.cents, 0) / 100))} in money, for ${sayNumber(boardFeetOf(lists))} board feet in all`);
+}
+
+function tellWithoutPrice(lists: Shortage['lists']): Response {
+  return refuse(`${sentence(`${sayNumber(boardFeetOf(lists))} board feet are to be bought, and I do not know their price`)} ${toSay('Tell me what a board foot costs.', 'Say, for one: a board foot costs nine fifty.')}`, { screen: { name: 'buying' } });
 }
 
 function sayOrder(state: State, { species, quarter, thickness, longest, widest, boardFeet, order }: Shortage['lists'][number]): string {
@@ -100,4 +121,15 @@ function doesItHelp(bench: Bench, asked: Extract<BuyRequest, { kind: 'does it he
   const gives = sayList(help.parts.map(({ blank, count }) => sayCut(state, blanks.find(({ id }) => id === blank) ?? { id: blank, name: blank }, count)));
   const price = state.sawing.centsPerBoardFoot === 0 ? '' : `, ${sayNumber(Math.round((help.boardFeet * state.sawing.centsPerBoardFoot) / 100))} in money`;
   return tell({ say: sentence(`yes: ${name} gives ${gives}, ${sayNumber(help.usedPercent)} percent of it used, ${sayBoardFeet(help.boardFeet)}${price}. Say bought when you take it`), screen });
+}
+
+/** What a board on the rack gives by itself, while there is no plan: of all that is to be cut. */
+export function whatBoardGives(state: State, board: Board): Response {
+  const blanks = allBlanks(state);
+  const { parts, usedPercent } = helpOf(board, blanks, sawOf(state));
+  const screen = { name: 'boards', board: board.number } as const;
+  const name = `board ${sayNumber(board.number)}`;
+  if (parts.length === 0) return tell({ say: sentence(`${name} gives none of the parts of this piece`), screen });
+  const gives = sayList(parts.map(({ blank, count }) => sayCut(state, blanks.find(({ id }) => id === blank) ?? { id: blank, name: blank }, count)));
+  return tell({ say: sentence(`${name} by itself gives ${gives}, ${sayNumber(usedPercent)} percent of it used. What is best cut from it beside other boards, a plan tells`), screen });
 }

@@ -9,6 +9,7 @@ import { isFinished, type TakenBoard } from '../stock/cutting.ts';
 import { faultsOf } from '../stock/plan/check.ts';
 import { writePlanTable } from '../stock/planTable.ts';
 import { tellCut, tellPlaced } from '../stock/telling.ts';
+import { whatBoardGives } from './buying.ts';
 import { boardAtSaw, problemOf, takenPlan } from './cuttingState.ts';
 import { cutMade } from './cutMade.ts';
 import { tellAll } from './inTurn.ts';
@@ -16,12 +17,14 @@ import { cutOf, sayNextCut } from './nextCut.ts';
 import { notAsPlanned } from './notAsPlanned.ts';
 import { sayOutOfDate } from './outOfDate.ts';
 import { noPiece, refuse, tell, write } from './plain.ts';
-import { partRough, roughSizeOf } from './rough.ts';
+import { partRough, roughSizeOf, tellAllowances } from './rough.ts';
 import { sayHeart } from './sayBoards.ts';
 import { sayOffer, sayStanding } from './sayPlan.ts';
 import { sayCount, sayCut, sayList, sayPrice, sentence, spoken, written } from './saying.ts';
 import { planFrom } from './takePlan.ts';
 import { toSay } from './toSay.ts';
+
+const NEW_BOARD = toSay('Tell me a new board by its length and its width.', 'Say, for one: new board, ninety six by eight.');
 
 /** Looking for a plan, taking it, and cutting by it. */
 export function respondToCutting(bench: Bench, request: CutRequest): Response {
@@ -33,19 +36,20 @@ export function respondToCutting(bench: Bench, request: CutRequest): Response {
     case 'how good is the plan': return howGood(bench);
     case 'save plan': return savePlan(bench.state);
     case 'next cut': return withBoard(bench, request.board, (board) => nextCut(bench.state, board));
-    case 'where on board': return withBoard(bench, request.board, (board) => whereOn(bench.state, board));
+    case 'where on board': return withoutPlan(bench, request.board) ?? withBoard(bench, request.board, (board) => whereOn(bench.state, board));
     case 'read cuts': return withBoard(bench, request.board, (board) => readCuts(bench.state, board));
     case 'which boards': return whichBoards(bench.state, request.part);
     case 'cut made': return withBoard(bench, request.board, (board) => cutMade(bench.state, board));
     case 'set sawing': return setSawing(bench.state, request.setting);
-    case 'rough size': return roughSizeOf(bench.state, request.part);
+    case 'rough size': return roughSizeOf(bench.state, request.part, request.side);
+    case 'allowances': return tellAllowances(bench.state);
     case 'part rough': return partRough(bench.state, request.part, request.rough);
     default: return assertNever(request);
   }
 }
 
 function beginPlanning(state: State): Response {
-  if (state.rack.size === 0) return refuse(`There is no board on the rack to plan with. ${toSay('Tell me a new board by its length and its width.', 'Say, for one: new board, ninety six by eight.')} Or ask what to buy.`, { screen: { name: 'boards' } });
+  if (state.rack.size === 0) return refuse(`There is no board on the rack to plan with. ${NEW_BOARD} Or ask what to buy.`, { screen: { name: 'boards' } });
   const problem = problemOf(state);
   if (problem === undefined || problem.blanks.length === 0) return tell({ say: 'Nothing is left to plan: every part is cut, or comes from a board that is begun.', screen: { name: 'cutting' } });
   const parts = problem.blanks.reduce((sum, { count }) => sum + count, 0);
@@ -85,10 +89,22 @@ function savePlan(state: State): Response {
 }
 
 function withBoard({ state, conversation: { screen } }: Bench, asked: number | undefined, then: (board: TakenBoard) => Response): Response {
-  if (takenPlan(state) === undefined) return refuse('No plan is taken yet. Have me plan the cutting, and take what I find.', { screen: { name: 'cutting' } });
+  if (takenPlan(state) === undefined) return noPlan(state);
   const board = boardAtSaw(state, asked, screen.name === 'cutting' || screen.name === 'boards' ? screen.board : undefined);
   if (board !== undefined) return then(board);
   return asked === undefined ? tell({ say: 'Every cut of the plan is made.', screen: { name: 'cutting' } }) : refuse(`The plan needs nothing from board ${sayNumber(asked)}.`, { screen: { name: 'cutting' } });
+}
+
+function noPlan({ rack }: State): Response {
+  if (rack.size === 0) return refuse(`No plan is taken yet, and there is no board on the rack to plan with. ${NEW_BOARD}`, { screen: { name: 'boards' } });
+  return refuse('No plan is taken yet. Have me plan the cutting, and take what I find.', { screen: { name: 'cutting' } });
+}
+
+/** Before any plan a board is asked about by itself. */
+function withoutPlan({ state, conversation: { screen } }: Bench, asked: number | undefined): Response | undefined {
+  const shown = screen.name === 'cutting' || screen.name === 'boards' ? screen.board : undefined;
+  const board = takenPlan(state) === undefined ? state.rack.get(asked ?? shown ?? state.lastBoard) : undefined;
+  return board && whatBoardGives(state, board);
 }
 
 function nextCut(state: State, board: TakenBoard): Response {
@@ -113,10 +129,11 @@ function whereOn(state: State, board: TakenBoard): Response {
   return tellAll({ say: [sentence(`board ${sayNumber(board.board)}`), sayHeart(now)].filter(Boolean).join(' '), screen: { name: 'cutting', board: board.board } }, 'parts', items);
 }
 
-/** From which boards of the plan a part comes, and how much of it from each. */
-function whichBoards(state: State, part: string): Response {
+/** From which boards of the plan a part comes, and how much of it from each; without a part, what each board gives. */
+function whichBoards(state: State, part: string | undefined): Response {
   const plan = takenPlan(state);
-  if (plan === undefined) return refuse('No plan is taken yet. Have me plan the cutting, and take what I find.', { screen: { name: 'cutting' } });
+  if (plan === undefined) return noPlan(state);
+  if (part === undefined) return tellAll({ say: '', screen: { name: 'cutting' } }, 'boards', plan.boards.map((board) => ({ say: sayContents(state, board) })));
   const from = plan.boards.flatMap(({ board, placed }) => {
     const blanks = placed.filter(({ blank }) => blank === part);
     const [first] = blanks;
@@ -124,6 +141,11 @@ function whichBoards(state: State, part: string): Response {
   });
   const [first] = from;
   return first === undefined ? refuse('The plan has no board for that. Ask what to buy.', { screen: { name: 'cutting' } }) : tell({ say: sentence(sayList(from.map(({ say }) => say))), screen: { name: 'cutting', board: first.board } });
+}
+
+function sayContents(state: State, { board, placed }: TakenBoard): string {
+  const blanks = [...new Set(placed.map(({ blank }) => blank))];
+  return sentence(`board ${sayNumber(board)}: ${sayList(blanks.map((id) => { const of = placed.filter(({ blank }) => blank === id); return sayCut(state, { id, name: of[0]?.name ?? id }, of.length); }))}`);
 }
 
 /** What is not made yet, in order; every line from the marked end or the reference edge, so that no error adds up. */

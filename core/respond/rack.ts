@@ -31,11 +31,14 @@ export function respondToRack(bench: Bench, request: RackRequest): Response {
     case 'tell board': return withBoard(bench, request.board, (board) => tell({ say: sayBoard(state, board), screen: { name: 'boards', board: board.number }, lengths: [board.length, board.width] }));
     case 'save boards': return saveBoards(state);
     case 'how many boards': return tell({ say: sayRack(state), screen: { name: 'boards' } });
+    case 'boards came': return tell({ say: BOARDS_CAME, note: BOARDS_CAME, screen: { name: 'boards' } });
     case 'board feet': return request.board === 'all' ? tell({ say: sayRackFeet(state), screen: { name: 'boards' } }) : withBoard(bench, request.board, (board) => tell({ say: sentence(`board ${sayNumber(board.number)}: ${sayBoardFeet(boardFeet(meanBoard(board)))}`), screen: { name: 'boards', board: board.number } }));
     case 'take in boards': return takeIn(state, request.text, request.from);
     default: return assertNever(request);
   }
 }
+
+const BOARDS_CAME = `${toSay('Tell me each board by its length and its width, and how thick it is.', 'Say each board, for one: new board, ninety six by eight, eight quarter.')} Then the percent that a moisture meter reads on it. Keep them in the shop on sticks, air on all sides, until the wood is dry enough for the house.`;
 
 function withBoard({ state, conversation: { screen } }: Bench, asked: number | undefined, then: (board: Board) => Response): Response {
   const shown = screen.name === 'boards' || screen.name === 'cutting' ? screen.board : undefined;

@@ -42,7 +42,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
     case 'where am I': case 'made': case 'step back': case 'skip step': case 'reopen step':
     case 'go to step': case 'what is left': case 'tell the step': case 'place': case 'coat on':
       return respondToWork(bench, request, now);
-    case 'size': case 'sizes of part': case 'why': case 'how many': case 'what wood': case 'what moved': case 'what no longer fits':
+    case 'size': case 'sizes of part': case 'why': case 'how many': case 'the piece': case 'what wood': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
     case 'marks': case 'marks of joint': case 'layout face': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
       return respondToJoint(bench, request);
@@ -60,13 +60,13 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToPaper(bench, request, now);
     case 'cutting begins': case 'cutting stops': case 'edge care': case 'how is the edge': case 'does honing pay': case 'guide projection': case 'guide angle':
       return respondToEdge(bench, request, now);
-    case 'put board': case 'new board': case 'board is': case 'board defect': case 'defect without ends': case 'narrow defect': case 'board used up': case 'how many boards': case 'board feet': case 'save boards': case 'tell board': case 'take in boards':
+    case 'put board': case 'new board': case 'board is': case 'board defect': case 'defect without ends': case 'narrow defect': case 'board used up': case 'how many boards': case 'boards came': case 'board feet': case 'save boards': case 'tell board': case 'take in boards':
       return respondToRack(bench, request);
-    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'save plan': case 'next cut': case 'where on board': case 'read cuts': case 'which boards': case 'cut made': case 'set sawing': case 'rough size': case 'part rough':
+    case 'plan cutting': case 'stop planning': case 'take plan': case 'how good is the plan': case 'save plan': case 'next cut': case 'where on board': case 'read cuts': case 'which boards': case 'cut made': case 'set sawing': case 'rough size': case 'allowances': case 'part rough':
       return respondToCutting(bench, request);
-    case 'what to buy': case 'does it help': case 'bought':
+    case 'what to buy': case 'board thickness': case 'does it help': case 'bought':
       return respondToBuying(bench, request);
-    case 'air': case 'stock moisture': case 'what air': case 'wood in this air': case 'is the stock ready': case 'top in a year': case 'rest seen': case 'is it settled':
+    case 'air': case 'stock moisture': case 'what air': case 'wood in this air': case 'is the stock ready': case 'how dry must it be': case 'how long to rest': case 'top in a year': case 'rest seen': case 'is it settled':
     case 'glue tonight': case 'glue time': case 'label': case 'how many clamps': case 'how long to warm':
       return respondToAir(bench, request, now);
     case 'read side': case 'surface reading': case 'leave out reading': case 'other side': case 'surface planed': case 'what to plane': case 'is it flat': case 'thickness left': case 'will they close':

@@ -4,7 +4,7 @@ import type { Part } from '../piece/file.ts';
 import { NANOMETRES_PER_INCH } from '../length/length.ts';
 import { mayHide } from '../stock/blanks.ts';
 import { roughSize, roughTerms, SIDES, type PartRough, type RoughTerm, type Side } from '../stock/rough.ts';
-import { extrasOf, partsRough } from './cuttingState.ts';
+import { allowancesOf, extrasOf, partsRough } from './cuttingState.ts';
 import { refuse, tell, write } from './plain.ts';
 import { sayList, sentence, spoken } from './saying.ts';
 import { sizesOf } from './views.ts';
@@ -34,15 +34,32 @@ export function cutName({ name, made }: Part): string {
   return made.kind === 'laminated' ? `${name} layer` : made.kind === 'panel' ? `${name} board` : name;
 }
 
-export function roughSizeOf(state: State, id: string): Response {
+/** All sides of a part as it is cut, or the one that is asked for. */
+export function roughSizeOf(state: State, id: string, side?: Side): Response {
   const found = partsInTheRough(state).find(({ part }) => part.id === id);
   if (found === undefined) return refuse('There is no such part.');
+  const asked = found.sides.find((one) => one.side === side);
+  if (asked !== undefined) return roughSide(state, found.part, asked);
   const sides = found.sides.map(({ side, terms }) => {
     const [finished, ...more] = terms;
     const made = more.length === 0 || finished === undefined ? '' : `: ${spoken(state, finished.length)} finished, ${sayList(more.map(({ what, length }) => `${spoken(state, length)} ${what}`))}`;
     return sentence(`${side} ${spoken(state, roughSize(terms))}${made}`);
   });
   return tell({ say: [sentence(`${cutName(found.part)}, in the rough`), ...sides, found.mayHideDefect ? 'It may hide a knot.' : ''].filter(Boolean).join(' '), screen: { name: 'rough', part: id }, lengths: found.sides.map(({ terms }) => roughSize(terms)) });
+}
+
+/** 'Leg layer, length: thirty-three and a quarter in the rough, thirty-two and a quarter finished.' */
+function roughSide(state: State, part: Part, { side, terms }: InTheRough['sides'][number]): Response {
+  const [rough, finished] = [roughSize(terms), terms[0]?.length ?? roughSize(terms)];
+  const told = rough === finished ? `${spoken(state, finished)}, and nothing is left on it` : `${spoken(state, rough)} in the rough, ${spoken(state, finished)} finished`;
+  return tell({ say: sentence(`${cutName(part)}, ${side}: ${told}`), screen: { name: 'rough', part: part.id }, lengths: [rough, finished] });
+}
+
+/** What is left on all parts in the rough, and what the saw takes besides. */
+export function tellAllowances(state: State): Response {
+  const left = sayList(allowancesOf(state).map(({ say, length }) => `${spoken(state, length)} in ${say}`));
+  const say = [sentence(`over the finished sizes I leave ${left}`), sentence(`the saw takes ${spoken(state, state.sawing.kerf)} at each cut, and ${spoken(state, state.sawing.endTrim)} is trimmed off each end of a board`)].join(' ');
+  return tell({ say, note: say, screen: { name: 'cutting', sizes: true } });
 }
 
 export function partRough(state: State, id: string, rough: PartRough): Response {

@@ -12,6 +12,7 @@ import { noPiece, refuse, tell } from './plain.ts';
 import { sayCount, sayOwner, saySubject, sentence, spoken } from './saying.ts';
 import { sayDifference, tellMisfits, tellMoved } from './consequences.ts';
 import { sizesOf } from './views.ts';
+import { tellParts, tellPieces, tellThePiece } from './thePiece.ts';
 import { tellWhy } from './why.ts';
 import { tellWood } from './whatWood.ts';
 
@@ -27,7 +28,9 @@ export function respondToSize(bench: Bench, request: SizeRequest): Response {
     case 'why':
       return tellWhy(state, request.size, request.copy);
     case 'how many':
-      return tellCount(state, request.part);
+      return request.pieces === true ? tellPieces(state, request.part) : tellCount(state, request.part);
+    case 'the piece':
+      return request.what === 'parts' ? tellParts(state.piece.file) : tellThePiece(state, state.piece);
     case 'what wood':
       return tellWood(state.piece.file, request.part);
     case 'what moved':

@@ -10,7 +10,6 @@ import { sizeOf } from '../piece/evaluate.ts';
 import type { Part } from '../piece/file.ts';
 import { equilibriumMoisture } from '../wood/equilibrium.ts';
 import { atRingAngle, coefficientsOf, RING_DEGREES } from '../wood/movement.ts';
-import { readiness } from '../wood/ready.ts';
 import { restVerdict, type RestReading, type RestVerdict } from '../wood/rest.ts';
 import { buttonFor, roomAt } from '../wood/room.ts';
 import { seasonsOf, type Seasons } from '../wood/seasons.ts';
@@ -23,7 +22,9 @@ import { toSay } from './toSay.ts';
 import { sizesOf } from './views.ts';
 
 const ASK_SHOP = `I do not know the air of the shop. ${toSay('Tell me its degrees and its humidity.', 'Say, for one: the shop is twelve degrees, sixty percent.')}`;
-const ASK_HOUSE = `I do not know the house. ${toSay('Tell me the degrees and the humidity of its driest month, and then of its dampest.', 'Say, for one: the driest month is twenty degrees, thirty percent; then: the dampest month is twenty two degrees, sixty five percent.')}`;
+/** What of the house is asked for, and why. */
+export const TELL_HOUSE = toSay('Tell me the degrees and the humidity of its driest month, and then of its dampest.', 'Say, for one: the driest month is twenty degrees, thirty percent; then: the dampest month is twenty two degrees, sixty five percent.');
+const ASK_HOUSE = `I do not know the house where it will stand: its air decides how far the wood moves. ${TELL_HOUSE}`;
 
 /** The moisture that wood comes to where its air was told; undefined when it was not, or lies outside the table. */
 export function moistureAt(state: State, place: 'house dry' | 'house damp'): number | undefined {
@@ -44,16 +45,6 @@ export function woodInThisAir({ state }: Bench, now: Moment): Response {
   const moisture = shopMoisture(state, now);
   return moisture === undefined ? refuse(ASK_SHOP, { screen: { name: 'air' } })
     : tell({ say: `Left in this air, wood comes to ${sayPercent(moisture)} moisture, give or take a point.`, screen: { name: 'wood' } });
-}
-
-export function readyToWork({ state }: Bench, now: Moment): Response {
-  const [dry, damp, shop] = [moistureAt(state, 'house dry'), moistureAt(state, 'house damp'), shopMoisture(state, now)];
-  if (state.stockMoisture === null) return refuse(`I do not know the moisture of the stock. ${toSay('Tell me the percent that it is at.', 'Say, for one: the stock is at nine percent.')}`);
-  if (dry === undefined || damp === undefined) return refuse(ASK_HOUSE, { screen: { name: 'wood' } });
-  const found = readiness(state.stockMoisture, (dry + damp) / 2, shop ?? state.stockMoisture);
-  const because = `it is at ${sayPercent(state.stockMoisture)}, and in the house it comes to ${sayPercent((dry + damp) / 2)} over the year`;
-  const say = found.verdict === 'ready' ? `The stock is ready: ${because}` : found.verdict === 'too wet' ? `Not ready, too wet: ${because}. Sticker it indoors` : `Drier than the house: ${because}. It will swell`;
-  return tell({ say: `${sentence(say)}${found.movesInShop ? ' The shop pulls it another way: keep parts wrapped between evenings.' : ''}`, screen: { name: 'wood' } });
 }
 
 /** The part that moves most: the one asked for, else the widest panel, else the widest part. */

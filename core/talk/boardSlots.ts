@@ -6,7 +6,8 @@ import { OBJECTIVES } from '../stock/objectives.ts';
 import { DEFECT_KINDS, type DefectKind } from '../stock/rack.ts';
 import { quarterCalled } from '../wood/lumber/quarters.ts';
 import { SPECIES_NAMES } from '../wood/species.ts';
-import type { Slot } from './slot.ts';
+import type { LoadedPiece } from '../piece/loadedPiece.ts';
+import type { Reading, Slot } from './slot.ts';
 import { canonicalWords, nameKey } from './words.ts';
 
 /** Quarters that boards are sold in. */
@@ -37,17 +38,29 @@ export const defectSlot: Slot<DefectKind> = {
   samples: () => [...DEFECT_KINDS, 'crack'],
 };
 
-/** A wood: of the piece on the bench as it names it, or any of the table. */
+/** A wood: of the piece on the bench or of the rack as it is named there, by the end of such a name, or any of the table. */
 export const speciesSlot: Slot<string> = {
   longest: 4,
   read: (words, { state: { piece, rack } }) => {
-    const names = [...new Set([...(piece?.file.parts.map(({ species }) => species) ?? []), ...[...rack.values()].map(({ species }) => species), ...SPECIES_NAMES])];
     const said = nameKey(words);
-    const found = names.find((name) => canonicalWords(name).join(' ') === said);
-    return found === undefined ? [] : [{ value: found }];
+    const atHand = [...woodsOf(piece), ...[...rack.values()].map(({ species }) => species)];
+    const whole = atHand.find((name) => canonicalWords(name).join(' ') === said);
+    if (whole !== undefined) return [{ value: whole }];
+    const short = byLastWord(said, atHand);
+    const found = SPECIES_NAMES.find((name) => canonicalWords(name).join(' ') === said);
+    return short.length > 0 || found === undefined ? short : [{ value: found }];
   },
-  samples: ({ state: { piece } }) => [...new Set([...(piece?.file.parts.map(({ species }) => species) ?? []), ...COMMON_WOODS])],
+  samples: ({ state: { piece } }) => [...new Set([...woodsOf(piece), ...woodsOf(piece).flatMap((wood) => wood.split(' ').slice(-1)), ...COMMON_WOODS])],
 };
+
+function woodsOf(piece: LoadedPiece | null): readonly string[] {
+  return piece?.file.parts.map(({ species }) => species) ?? [];
+}
+
+/** 'Maple', of a piece of hard maple; of one that has soft maple too, it is asked which. */
+function byLastWord(said: string, atHand: readonly string[]): readonly Reading<string>[] {
+  return [...new Set(atHand)].filter((name) => said !== '' && canonicalWords(name).at(-1) === said).map((name) => ({ value: name, labels: [name, name] }));
+}
 
 /** What is listened for beside the wood of the piece, with the short names that can mean no other: every name of the table would be too many to tell apart. */
 const COMMON_WOODS = ['cherry', 'walnut', 'ash', 'birch', 'beech', 'poplar', 'pine', 'mahogany', 'hard maple', 'soft maple', 'red oak', 'white oak', 'black cherry', 'black walnut', 'white ash', 'yellow birch'] as const;

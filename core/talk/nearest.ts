@@ -63,7 +63,7 @@ function nearestOf(heard: readonly string[], phrases: readonly string[], makesSe
     const distance = editDistance(heard, said, change) / longer;
     // It can be said, only not now: there is nothing nearer to offer.
     if (distance === 0) return undefined;
-    if (distance < least && (distance < FARTHEST_SMALL || said.some(carriesMeaning)) && !NO_SENTENCE.test(phrase) && makesSense(phrase.split(' '))) [best, least] = [phrase, distance];
+    if ((distance < least || (distance === least && isFuller(phrase, best))) && (distance < FARTHEST_SMALL || said.some(carriesMeaning)) && !NO_SENTENCE.test(phrase) && agrees(phrase) && makesSense(phrase.split(' '))) [best, least] = [phrase, distance];
   }
   return best;
 }
@@ -91,6 +91,21 @@ function carriesMeaning(word: string): boolean {
 
 function isAmong(word: string, others: readonly string[]): boolean {
   return others.some((other) => letterDistance(word, other) <= FARTHEST_WORD);
+}
+
+/** The same with its articles. */
+function isFuller(phrase: string, than: string | undefined): boolean {
+  const plain = (text: string) => text.split(' ').filter((word) => !FILLERS.has(word)).join(' ');
+  return than !== undefined && phrase.length > than.length && plain(phrase) === plain(than);
+}
+
+/** What is, or are, of such a size: up to what follows the name. */
+const OF_WHAT = /^(?:how (?:long|big|much|wide|broad|thick|deep|high|tall) (?=(?:is|are) )|(?:how|what|which)(?: [a-z]+)*? (?=(?:is|are) the ))(is|are) (?:the )?((?:(?!of |on |for |from |in |to |at |made )[a-z']+ ?)+)/;
+
+/** Rows take one and several alike, people do not: neither 'are the leg width' nor 'is the legs'. */
+function agrees(phrase: string): boolean {
+  const [, verb, named = ''] = OF_WHAT.exec(phrase) ?? [];
+  return verb === undefined || (verb === 'are') === /[^s]s$/.test(named.trim());
 }
 
 /** The price of one word for another, from 0 to 1, kept because the same few words come again in every phrase. */

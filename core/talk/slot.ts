@@ -33,6 +33,10 @@ export interface SlotValues {
   readonly part: { readonly part: string; readonly copy?: number };
   /** All copies of a part. */
   readonly parts: { readonly part: string; readonly copy?: number };
+  /** The whole piece: 'table'. */
+  readonly whole: true;
+  /** What a part is glued up from: 'leg layers', 'top boards'. */
+  readonly pieces: { readonly part: string };
   /** One copy of a part: 'leg three'. */
   readonly copy: { readonly part: string; readonly copy: number };
   /** Another one, beside `copy`. */

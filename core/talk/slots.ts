@@ -11,6 +11,7 @@ import { offSlot } from './offSlot.ts';
 import { priceSlot } from './priceSlot.ts';
 import type { Slot, SlotValues } from './slot.ts';
 import { copySlot, jointSlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
+import { piecesSlot, wholeSlot } from './wholeSlots.ts';
 import { acrossSlot, leanSlot, lightSlot, senseSlot, sideSlot, spotSlot } from './truingSlots.ts';
 import { nameKey } from './words.ts';
 
@@ -41,7 +42,7 @@ const textSlot: Slot<string> = { longest: 80, read: (words) => [{ value: words.j
 
 /** How each slot is read, and examples of it. */
 export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]> } = {
-  size: sizeSlot, owner: ownerSlot, joint: jointSlot, part: partSlot, parts: partSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot, off: offSlot,
+  size: sizeSlot, owner: ownerSlot, joint: jointSlot, part: partSlot, parts: partSlot, whole: wholeSlot, pieces: piecesSlot, copy: copySlot, other: copySlot, place: placeSlot, adjective: adjectiveSlot, dimension: dimensionSlot, off: offSlot,
   faces: facesSlot, face: faceSlot, likings: likingsSlot, quality: qualitySlot, level: levelSlot, before: levelSlot,
   length: lengthSlot, small: smallSlot, setback: smallSlot, otherSetback: smallSlot, gap: gapSlot, first: lengthSlot, second: lengthSlot,
   count: countSlot, spaces: countSlot, board: boardSlot, nth: nthSlot, stage: stageSlot, loudness: loudnessSlot, angle: angleSlot, price: priceSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: eachSlot,

@@ -1,5 +1,7 @@
 /** Dry to within two points of what it comes to in use (a meter maker's advice); furniture lumber is dried to 6 to 8 percent (Wood Handbook, chapter 13). */
 export const CLOSE_POINTS = 2;
+/** What furniture lumber is dried to, in percent, while nothing is known of the house (Wood Handbook, chapter 13). */
+export const FURNITURE_PERCENT = { from: 6, to: 8 } as const;
 
 export interface Ready {
   readonly verdict: 'ready' | 'too wet' | 'too dry';

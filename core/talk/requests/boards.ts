@@ -1,12 +1,17 @@
 import { USUAL_RESAW } from '../../journal/cutting.ts';
 import { ZERO_LENGTH } from '../../length/length.ts';
+import { SIDES } from '../../stock/rough.ts';
 import { rowsOf } from '../pattern.ts';
+import type { Built, SlotValues } from '../slot.ts';
 
 const row = rowsOf('boards');
 
+/** However a board is told of: on the rack, or just bought. */
+const NEW_BOARD = '([a] new board|another board|(add|i have|i got|i bought) (a|another) [new] board)';
+
 /** Boards on the rack, the cutting plan, cutting by it, and buying. */
 export const BOARD_ROWS = [
-  row('a new board', ['[a] new board [is] {first} [long] by {second} [wide] [{quarter?}] [[of] {species?}]', '[a] new board {first} long [and] {second} wide [{quarter?}] [[of] {species?}]', '[a] new board {quarter?} {first} by {second} [[of] {species?}]'],
+  row('a new board', [`${NEW_BOARD} [is] {first} [long] by {second} [wide] [{quarter?}] [[of] {species?}]`, `${NEW_BOARD} {first} long [and] {second} wide [{quarter?}] [[of] {species?}]`, `${NEW_BOARD} {quarter?} {first} by {second} [[of] {species?}]`],
     ({ first, second, quarter, species }) => ({ kind: 'new board', length: first, width: second, ...(quarter === undefined ? {} : { thickness: quarter }), ...(species === undefined ? {} : { species }) })),
   row('something in the board', ['(there is|(this|the) board has) [a] {defect} [from] {from} to {to}', '[a] {defect} from {from} to {to}', '[on] board {board} [has] [a] {defect} [from] {from} to {to}'],
     ({ defect, from, to, board }) => ({ kind: 'board defect', what: defect, from, to, ...ofBoard(board) })),
@@ -27,8 +32,9 @@ export const BOARD_ROWS = [
   row('the heart side of a board', ['[the] heart side is [the] marked face', 'board {board} heart side is [the] marked face'], ({ board }) => ({ kind: 'board is', change: { pithSide: 'marked face' }, ...ofBoard(board) })),
   row('the heart side of a board', ['[the] heart side is [the] other face', 'board {board} heart side is [the] other face'], ({ board }) => ({ kind: 'board is', change: { pithSide: 'other face' }, ...ofBoard(board) })),
   row('boards of one colour', ['board {board} is [of] color [group] {spaces}', 'color group {spaces}'], ({ spaces, board }) => ({ kind: 'board is', change: { colour: String(spaces) }, ...ofBoard(board) })),
-  row('a board is used up', ['board {board} is (used up|gone|no good)', '(it|the board) is (used up|no good)', 'used up'], ({ board }) => ({ kind: 'board used up', ...ofBoard(board) })),
-  row('how many boards', ['how many boards [are (there|left|on the rack)|do i have]', '(what|which) boards (are there|do i have)', 'what is on the rack'], () => ({ kind: 'how many boards' })),
+  row('a board is used up', ['board {board} is (used up|gone|no good)', '(it|the board) is (used up|no good)', 'used up', '(take|remove) board {board} off the rack', 'forget board {board}'], ({ board }) => ({ kind: 'board used up', ...ofBoard(board) })),
+  row('how many boards', ['how many boards [are (there|left|on the rack)|do i have]', '(what|which) boards (are there|do i have)', 'what is on the rack', 'what [(wood|boards)] (is|are) left over'], () => ({ kind: 'how many boards' })),
+  row('that boards came', ['[the] (boards|wood|lumber) (came [in]|arrived|(is|are) here) [today]', 'i (bought|got|have) (a|another|some|the) [new] (board|boards|wood|lumber) [today]'], () => ({ kind: 'boards came' })),
   row('the board feet on the rack', ['how many board feet (do i have|are (there|on the rack))', 'how much (wood|lumber) do i have'], () => ({ kind: 'board feet', board: 'all' })),
   row('the board feet of a board', ['how many board feet (is|are in) (that|this board|board {board?})'], ({ board }) => ({ kind: 'board feet', ...ofBoard(board) })),
   row('the rack as a table', ['save the boards', 'save the rack'], () => ({ kind: 'save boards' })),
@@ -42,9 +48,10 @@ export const BOARD_ROWS = [
   row('the plan as a table', ['save the plan'], () => ({ kind: 'save plan' })),
   row('show the plan', ['[show [me]] [the] cutting plan'], () => ({ kind: 'show', screen: { name: 'cutting' } })),
   row('what is left on rough parts', ['[show [me]] [the] rough sizes', 'what is left on [the] rough parts'], () => ({ kind: 'show', screen: { name: 'cutting', sizes: true } })),
-  row('what to cut next', ['what do i (cut|saw) [next|now|first]', 'which board (do i cut [next|first]|is next|comes next)', 'where do i (cut|saw) [it|this board]', '[the] next cut', 'what is the next cut', 'what do i cut next on board {board?}'], ({ board }) => ({ kind: 'next cut', ...ofBoard(board) })),
-  row('what lies where on a board', ['where on board {board}', 'what (comes|do i get|can i (get|cut)|do i cut) from (board {board?}|this board)', 'what goes on (board {board?}|this board)', 'where are the parts on board {board}'], ({ board }) => ({ kind: 'where on board', ...ofBoard(board) })),
-  row('from which boards a part is cut', ['which board (is|are) [the] {parts} from', 'which (board|boards) do i use for [the] {parts}'], ({ parts: { part } }) => ({ kind: 'which boards', part })),
+  row('what to cut next', ['what do i (cut|saw) [next|now|first]', 'which board (do i cut [next|first]|is next|comes next)', 'where do i (cut|saw) [it|this board|the first board|board {board?}]', '[the] next cut', 'what is the next cut', 'what do i cut next on board {board?}'], ({ board }) => ({ kind: 'next cut', ...ofBoard(board) })),
+  row('what lies where on a board', ['where on board {board}', 'what (comes|(do|will) i get|can i (get|cut|make)|do i cut) (from|out of) (board {board?}|(this|that|the) board)', 'what goes on (board {board?}|this board)', 'where are the parts on board {board}'], ({ board }) => ({ kind: 'where on board', ...ofBoard(board) })),
+  row('from which boards a part is cut', ['which board (is|are) [the] {parts} from', 'which (board|boards) [do i use] for [the] {parts}'], ({ parts: { part } }) => ({ kind: 'which boards', part })),
+  row('what comes from each board', ['(what|which (part|parts)) (comes|come|is|are) from which board', '(what|which) board is for what'], () => ({ kind: 'which boards' })),
   row('all cuts of a board', ['read [me] [the] cuts [of|on|for] [board {board?}]', '[what are] the cuts (of|for) board {board?}', '(what|how many) cuts are left'], ({ board }) => ({ kind: 'read cuts', ...ofBoard(board) })),
   row('a cut is made', ['cut', 'sawn', '[the|that] cut is (made|done)', '(it|that|(the|this|that) board) is (cut|sawn)', 'i (cut|sawed) (it|(the|this|that) board)', 'cut on board {board?}'], ({ board }) => ({ kind: 'cut made', ...ofBoard(board) })),
   row('what the saw takes', ['[the] kerf is {gap}', 'the saw takes {gap}'], ({ gap }) => ({ kind: 'set sawing', setting: { kerf: gap } })),
@@ -64,8 +71,15 @@ export const BOARD_ROWS = [
   row('a part that may hide a knot', ['[the] {parts} may hide (a knot|knots)'], ({ parts: { part } }) => ({ kind: 'part rough', part, rough: { mayHideDefect: true } })),
   row('a part that may hide no knot', ['[the] {parts} (must|may) not hide (a knot|knots)', '[the] {parts} must be clear'], ({ parts: { part } }) => ({ kind: 'part rough', part, rough: { mayHideDefect: false } })),
   row('what a part measures in the rough', ['[the] rough size of [the] {parts}', 'what is left on [the] {parts}'], ({ parts: { part } }) => ({ kind: 'rough size', part })),
+  row('one size of a part in the rough', ['how {adjective} (is|are) [the|each|one] (rough {parts?}|[rough] {pieces?})', 'how {adjective} (should|must) [the] (rough {parts?}|[rough] {pieces?}) be', 'how {adjective} do i (make|cut|saw|rip|plane) [the] (rough {parts?}|{pieces?})', 'how {adjective} (is|are|do i (cut|saw)) [the] {parts} in the rough'],
+    ({ adjective, parts, pieces }) => inTheRough(parts?.part ?? pieces?.part, adjective)),
+  row('what is left on everything in the rough', ['how much (do|should|must) i (add|allow|leave [on]) [for (waste|planing|the saw|rough length|the rough size)]', 'how much (waste|extra) (do|should|must) i (add|allow|leave)', 'what are the allowances', 'how much over do i cut'], () => ({ kind: 'allowances' })),
   row('what counts in the plan', ['plan for [the] {objective}'], ({ objective }) => ({ kind: 'set sawing', setting: { first: objective } })),
-  row('what to buy', ['(what|which) [wood|lumber|boards] (do|must|should) i [need to] buy', 'what to buy', 'what is to be bought', 'what is missing', '(do i have|is there) enough (wood|lumber)', 'do i need more (wood|lumber|boards)', 'how (much (wood|lumber)|many (boards|board feet)) (do|must|should) i (need [to buy]|buy)', 'how many board feet [will it take]', '(what|how much) (does|will) (it|the wood|the lumber) cost', '[read [me]] the (shopping|buying) list'], () => ({ kind: 'what to buy' })),
+  row('what to buy', ['(what|which) [wood|lumber|boards] (do|must|should) i [(need|have) to] buy [at the yard]', 'what do i (need|have) to get [at the yard]', '(what|which) (lumber|boards) do i need', 'what to buy', 'what is to be bought', 'what is missing', 'how (much (wood|lumber)|many (boards|board feet)) (do|must|should) i (need [to buy]|buy|have to buy)', 'how many board feet [will it take]', '[read [me]] the (shopping|buying) list'], () => ({ kind: 'what to buy' })),
+  row('whether the boards are enough', ['(do i have|is there) enough (wood|lumber|boards)', 'do i need (more (wood|lumber|boards)|another board)', 'will it [all] fit on (the|my|these) boards [i have|on the rack]', 'are there enough boards'], () => ({ kind: 'what to buy', about: 'enough' })),
+  row('what the wood costs', ['(what|how much) (does|will|do) (it|the wood|the lumber|the boards) cost'], () => ({ kind: 'what to buy', about: 'cost' })),
+  row('how thick the boards must be', ['how thick (must|should|do) [the] (boards|wood|lumber) [have to|need to] be', 'what thickness [[of] (boards|wood|lumber)] do i (need|buy)'], () => ({ kind: 'board thickness' })),
+  row('what a thickness is', ['(what|how (thick|much)) is {quarter}', 'do i need [any] {quarter}'], ({ quarter }) => ({ kind: 'board thickness', thickness: quarter })),
   row('whether a board helps', ['does [a board] [of] {first} by {second} [{quarter?}] help', 'does this [one] help {first} by {second} [{quarter?}]'], ({ first, second, quarter }) => ({ kind: 'does it help', length: first, width: second, ...(quarter === undefined ? {} : { thickness: quarter }) })),
   row('a board is bought', ['[i] bought [it]', 'buy it'], () => ({ kind: 'bought' })),
   row('the width of boards at the yard', ['[the] boards at the yard are [about] {length} wide'], ({ length }) => ({ kind: 'set sawing', setting: { yardWidth: length } })),
@@ -74,6 +88,13 @@ export const BOARD_ROWS = [
   row('the grade that is bought', ['buy number one common'], () => ({ kind: 'set sawing', setting: { grade: 'No. 1 Common' } })),
   row('the grade that is bought', ['buy number two common'], () => ({ kind: 'set sawing', setting: { grade: 'No. 2A Common' } })),
 ];
+
+/** The side of a part in the rough that an adjective asks for. */
+function inTheRough(part: string | undefined, [dimension]: SlotValues['adjective']): Built {
+  const side = SIDES.find((one) => one === dimension);
+  if (part === undefined) return undefined;
+  return side === undefined ? { fault: 'in the rough a part has a length, a width and a thickness' } : { kind: 'rough size', part, side };
+}
 
 function ofBoard(board: number | undefined): { readonly board?: number } {
   return board === undefined ? {} : { board };

@@ -5,6 +5,7 @@ import { lastPart, lastSize, stepNow } from '../context.ts';
 import { namesOf } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built, SlotValues } from '../slot.ts';
+import { sawnTo } from '../sawnTo.ts';
 import { NO_PIECE, sizeOfOwner } from '../subjects.ts';
 import { whichDimension } from '../whichDimension.ts';
 
@@ -12,8 +13,15 @@ const row = rowsOf('sizes');
 
 /** Asking for sizes, and for the reasons behind them. */
 export const SIZE_ROWS = [
-  row('a size', ['how [many {unit?}] {adjective} (is|are) [the] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|cut|saw|rip|plane) [the] {owner}'],
+  // In the rough it is sawn to another size than it has when it is finished.
+  row('a size to saw to', ['how {adjective} do i (cut|saw|rip|crosscut) [the] {owner}'], ({ adjective, owner }, bench) => sawnTo(owner, adjective, bench) ?? withSize(owner, adjective, inUnit(undefined, bench))),
+  row('a size', ['how [many {unit?}] {adjective} (is|are) [the] [finished] {owner}', 'how {adjective} (should|must) [the] {owner} be', 'how {adjective} do i (make|plane) [the] {owner}'],
     ({ adjective, owner, unit }, bench) => withSize(owner, adjective, inUnit(unit, bench))),
+  row('the whole piece', ['how (big|long|wide|deep) (is|should) [the] {whole} [be]', '[what is] the overall size [of [the] {whole?}]', 'what (are we|am i) (building|making)', 'tell me about [the] {whole}', 'what is this {whole}', '(size|sizes|dimensions|measurements) of [the] {whole}'], () => ({ kind: 'the piece', what: 'sizes' })),
+  row('how big what was spoken of is', ['how big is it'], (_, bench) => { const { part } = partOf(bench); return part === undefined ? { kind: 'the piece', what: 'sizes' } : { kind: 'sizes of part', part }; }),
+  row('all parts of the piece', ['how many parts [are there|do i (need|make)|does it have]', 'what parts (are there|do i (need|make)|does it have)', 'what do i (make|need to make)', '(what are|list) the parts'], () => ({ kind: 'the piece', what: 'parts' })),
+  row('what a part is glued up from', ['how many {pieces} [are there|do i (need|make|cut)]', 'how many (layers|boards) (per|in|for|to|make) [the|a|each|one] {parts}', 'how many (layers|boards) (does|do) [the|a|each] {parts} (have|need|take)'],
+    ({ pieces, parts }) => { const part = pieces?.part ?? parts?.part; return part === undefined ? undefined : { kind: 'how many', part, pieces: true }; }),
   row('a size of what is at hand', ['how {adjective} is it [now]', 'how {adjective} (should|must) it be'], ({ adjective }, bench) => ofWhatIsAtHand(adjective, bench)),
   row('how far apart the copies of a part stand', ['how far apart are [the] {parts}', '[what is] the distance between [the] {parts}'], ({ parts: { part } }, bench) => betweenCopies(part, bench)),
   row('a size of a part, of which dimension is not clear', ['how many {unit} (is|are) [the] {owner}'], ({ owner, unit }, bench) => whichDimension(owner, inUnit(unit, bench))),
@@ -23,7 +31,7 @@ export const SIZE_ROWS = [
   row('how far a top stands over', ['how (far|much) does [the] {parts} (overhang|stand over|hang over)', '[what is] [the] overhang of [the] {parts}'], ({ parts: { part } }, bench) => overhangOf(part, bench)),
   row('a size by its name', ['what is [the] {size}', '{size}', 'how (long|big|much) (is|are) [the] {size}', '(tell|give) me [the] {size}', 'say [the] {size}', 'show [me] [the] {size}'], ({ size }) => ({ kind: 'size', ...size })),
   row('the wood of a part', ['(what|which) [kind of] wood (is|are) [the] {parts}', 'what (is|are) [the] {parts} made (of|from)'], ({ parts: { part } }) => ({ kind: 'what wood', part })),
-  row('the wood', ['(what|which) [kind of] (wood|woods) [is (it|this|that)|are they|(do|must) i (need|use)]', 'what is (it|this) made of'], (_, bench) => ({ kind: 'what wood', ...partOf(bench) })),
+  row('the wood', ['(what|which) [kind of] (wood|woods) [is (it|this|that)|are they|(do|must) i (need|use)]', 'what is (it|this|[the] {whole?}) made of'], (_, bench) => ({ kind: 'what wood', ...partOf(bench) })),
   row('all sizes of a part', ['how big (is|are) [the] {part}', '[what (is|are)|(tell|give) me] [the] (size|sizes|dimensions|measurements) of [the] {part}', '{part} sizes', 'what size (is|are) [the] {part}', 'what does [the] {part} measure', 'tell me about [the] {part}', 'show [me] [the] {part}'],
     ({ part }) => ({ kind: 'sizes of part', ...part })),
   row('why a size is what it is', ['why (is|are) [the] {owner} [so|that] {adjective}'], ({ owner, adjective }) => withSize(owner, adjective, (size) => ({ kind: 'why', ...size }))),

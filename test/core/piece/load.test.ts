@@ -33,7 +33,7 @@ describe('a bad piece file is told with the place, what was expected and what wa
     ['a part tenoned into itself', '"mortiseIn": "leg"', '"mortiseIn": "longRail"', { path: '$.joints[0].mortiseIn', message: 'A part cannot be tenoned into itself.' }, '"longRail",\n      "mortiseInto"'],
     ['three places for four legs', '"places": ["front left", "front right", "back left", "back right"]', '"places": ["front left", "back left", "back right"]', { path: '$.parts[0].places', expected: '4 places, one for each copy', found: '3' }, '["front left"'],
     ['a joint at a place that the leg does not have', '"places": ["back left", "back right"],\n      "sizes"', '"places": ["back left", "behind"],\n      "sizes"', { path: '$.joints[3].places[1]' }, '"behind"'],
-    ['two parts with one name', '"name": "short rail"', '"name": "long rail"', { path: '$.parts[2].name', found: '"long rail" again' }, '"long rail",\n      "alsoCalled"'],
+    ['two parts with one name', '"name": "short rail"', '"name": "long rail"', { path: '$.parts[2].name', found: '"long rail" again' }, '"long rail",\n      "alsoCalled": ["end rail"'],
     ['an id that sizes use already', '"id": "button"', '"id": "tools"', { path: '$.parts[6].id', found: '"tools"' }, '"tools",\n      "name"'],
     ['a parameter called like a unit', '"height": {', '"mm": {', { path: '$.parameters.mm', found: '"mm"' }, '"mm"'],
     ['a name that cannot be said', '"name": "leg"', '"name": "leg #1"', { path: '$.parts[0].name' }, '"leg #1"'],

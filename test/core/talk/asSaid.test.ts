@@ -39,7 +39,7 @@ const AS_SAID: Partial<Record<Request['kind'], readonly string[]>> = {
   'stop timer': ['the clamps are off', 'the clamps are off now', 'I took the clamps off'],
   made: ['leg two is done', 'I finished this leg', 'the mortise is done', 'all the legs are done'],
   coats: ['what finish is it', 'what finish', 'when can I put the next coat on', 'how long until the next coat', 'when do I put on the next coat', 'how many coats do I need'],
-  'what air': ['how warm is it', 'how cold is the shop', 'what is the humidity', 'how dry is the wood'],
+  'what air': ['how warm is it', 'how cold is the shop', 'what is the humidity'],
   'how deep': ['how deep should I chop', 'how deep is this mortise', 'how much more do I chop', 'how much deeper do I go', 'am I deep enough'],
   marks: ['where do I mark the mortises'],
   gauges: ['how do I set the marking gauge', 'what do I set the mortise gauge to', 'where do I set the gauge', 'where do I put the gauge', 'gauge setting for the long rail mortise', 'set the gauge for the short rail tenon', 'how far in is the long rail mortise', 'how far from the face is the long rail mortise', 'what do I mark first'],
