@@ -16,7 +16,7 @@ const MOST_TRIED = 5;
 const MOST_UNANSWERED = 1;
 
 /** Words that carry no meaning by themselves: a phrase is no nearer for having them. */
-const SMALL = new Set('how what which where when why who is are am was be been do does did can may must should will would has have had i you it this that they we me my of for to in on at and so not now here there'.split(' '));
+const SMALL = new Set('how what which where when why who is are am was be been do does did can may must should will would has have had i you it this that they we me my of for to in on at and so not now here there long big wide thick deep high tall much many'.split(' '));
 /** The words that a question begins with; two that ask alike are one. */
 const QUESTIONS: ReadonlyMap<string, string> = new Map([['how', 'how'], ['what', 'what'], ['which', 'what'], ['where', 'where'], ['when', 'when'], ['why', 'why'], ['who', 'who']]);
 /** An article with nothing behind it that it could belong to: 'the in full'. */
