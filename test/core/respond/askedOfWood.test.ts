@@ -80,6 +80,11 @@ describe('boards to buy and boards that came', () => {
     expect(answer('what can I get out of that board')).toMatch(/no board on the rack/);
   });
 
+  it('a board of the rack is told by its number, not one of the top', () => {
+    expect(answer('new board eight feet by ten inches eight quarter', 'how long is board one')).toMatch(/^Board one: ninety-six inches by ten inches/);
+    expect(answer('new board eight feet by ten inches eight quarter', 'that board has a knot')).toMatch(/^Knot, from where to where/);
+  });
+
   it('whether there is enough is answered first; the cost needs a price', () => {
     expect(answer('do I have enough wood')).toMatch(/^No, the rack is empty\. Four kinds of board/);
     expect(answer('how much will the wood cost')).toMatch(/I do not know their price\. Tell me what a board foot costs/);
