@@ -122,10 +122,10 @@ export type RecordRequest =
 
 /** What was written down so far. */
 export type HistoryRequest =
-  /** What the journal holds: the last of it, today's, or that of the last day of work before today. */
-  | { readonly kind: 'what was done'; readonly when: 'last' | 'today' | 'before today' }
-  /** What was measured: all of it (of one part, when it is named), the last of it, or only what is off by more than the general tolerances. */
-  | { readonly kind: 'what was measured'; readonly which: 'all' | 'last' | 'off'; readonly part?: string };
+  /** What the journal holds: the last of it, today's, that of the last day of work before today, or the notes. */
+  | { readonly kind: 'what was done'; readonly when: 'last' | 'today' | 'before today' | 'notes' }
+  /** What was measured: all of it (of one part or copy, when it is named), the last of it, or only what is off by more than the general tolerances. */
+  | { readonly kind: 'what was measured'; readonly which: 'all' | 'last' | 'off'; readonly part?: string; readonly copy?: number };
 
 export type TimerRequests =
   | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number }

@@ -52,9 +52,10 @@ export function tellCoats({ state }: Bench, now: Moment): Response {
   if (!state.piece) return noPiece();
   const [coats, on] = [coatsOf(state).length, coatsOn(state)];
   const { finish } = state.piece.file;
+  const cured = cureTime(finish.kind);
   const clock = state.timers.find((timer) => wasCalled(timer, on < coats ? coatClockName(on) : CURE_CLOCK));
   const running = clock && !readTimer(clock, now).due ? [sentence(sayTimeLeft(clock, now))] : [];
-  if (on === 0) return tell({ say: `No coat is on yet. The piece gets ${sayCount(coats, 'coat', 'coats')} of ${finish.kind}, ${sayDuration(recoatTime(finish.recoatHours).durationMs)} apart.` });
+  if (on === 0) return tell({ say: `No coat is on yet. The piece gets ${sayCount(coats, 'coat', 'coats')} of ${finish.kind}, ${sayDuration(recoatTime(finish.recoatHours).durationMs)} apart${cured === undefined ? '' : `; the last has cured after ${sayDuration(cured.durationMs)}`}.` });
   if (on >= coats) return tell({ say: [`All ${sayCount(coats, 'coat is', 'coats are')} on.`, ...running].join(' ') });
   return tell({ say: [`Coat ${sayNumber(on)} of ${sayNumber(coats)} is on.`, ...(running.length > 0 ? running : [`Coat ${sayNumber(on + 1)} can follow.`, sentenceOf(coldFinish(state, now))])].filter(Boolean).join(' ') });
 }

@@ -6,6 +6,7 @@ import type { Moment } from '../clock/moment.ts';
 import type { JournalRecord } from '../journal/entry.ts';
 import { describeAct, describeEntry } from './describeAct.ts';
 import { dayOf, sayDay } from './days.ts';
+import { tellAll } from './inTurn.ts';
 import { tellMeasured } from './measuredSoFar.ts';
 import { tell } from './plain.ts';
 import { sayCount, sayList, sentence } from './saying.ts';
@@ -22,6 +23,7 @@ export function respondToHistory(bench: Bench, request: HistoryRequest, now: Mom
     case 'last': return tellLast(bench);
     case 'today': return now.wallTrusted ? tellToday(bench, now) : unsureOfTheDay(bench);
     case 'before today': return now.wallTrusted ? tellBeforeToday(bench, now) : unsureOfTheDay(bench);
+    case 'notes': return tellNotes(bench);
     default: return assertNever(request.when);
   }
 }
@@ -36,6 +38,12 @@ function tellLast(bench: Bench): Response {
   const [last, ...before] = acts.map((act) => describeAct(bench, act));
   if (last === undefined) return tell({ say: 'Nothing is written down yet.', screen: JOURNAL });
   return tell({ say: [sentence(`the last: ${last}`), before.length === 0 ? '' : sentence(`before that: ${before.join('; and ')}`)].filter(Boolean).join(' '), screen: JOURNAL });
+}
+
+/** The newest first. */
+function tellNotes({ state: { notes } }: Bench): Response {
+  if (notes.length === 0) return tell({ say: 'Nothing is noted yet.', screen: JOURNAL });
+  return tellAll({ say: sentence(notes.length === 1 ? 'one note' : `${sayCount(notes.length, 'note', 'notes')}, the newest first`), screen: JOURNAL }, '', notes.toReversed().map(({ text }) => ({ say: sentence(`noted: ${text}`) })));
 }
 
 /** Days are known only by a clock that can be believed; what was done last is known always. */

@@ -4,6 +4,7 @@ import type { HistoryRequest } from '../bench/request.ts';
 import type { State } from '../journal/state.ts';
 import { linearTolerance, LINEAR_SOURCE } from '../layout/generalTolerance.ts';
 import { absolute, subtract } from '../length/arithmetic.ts';
+import { sayNumber } from '../length/sayNumber.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf, type Sizes } from '../piece/evaluate.ts';
 import { misfits } from '../piece/fits.ts';
@@ -19,13 +20,13 @@ import { sizesOf } from './views.ts';
 type Asked = Extract<HistoryRequest, { kind: 'what was measured' }>;
 
 /** What was measured, each against its plan; or only what is off by more than it may be. */
-export function tellMeasured(state: State, { which, part }: Asked): Response {
+export function tellMeasured(state: State, { which, part, copy }: Asked): Response {
   const sizes = sizesOf(state);
   if (!sizes || !state.piece) return noPiece();
   const { piece, measurements } = state;
-  const measured = part === undefined ? measurements : measurements.filter(({ size }) => describeSize(piece, size)?.owner.id === part);
+  const measured = part === undefined ? measurements : measurements.filter((one) => describeSize(piece, one.size)?.owner.id === part && (copy === undefined || one.copy === copy || one.copy === undefined));
   const last = measured.at(-1);
-  if (last === undefined) return tell({ say: part === undefined ? 'Nothing has been measured yet.' : `Nothing has been measured of the ${namesOfPart(state, part)} yet.` });
+  if (last === undefined) return tell({ say: part === undefined ? 'Nothing has been measured yet.' : `Nothing has been measured of ${namesOfPart(state, part, copy)} yet.` });
   switch (which) {
     case 'last': return tell({ say: sayMeasured(state, sizes, last), lengths: [last.length] });
     case 'off': return tellOff(state, sizes, measured);
@@ -34,9 +35,10 @@ export function tellMeasured(state: State, { which, part }: Asked): Response {
   }
 }
 
-function namesOfPart({ piece }: State, id: string): string {
+function namesOfPart({ piece }: State, id: string, copy: number | undefined): string {
   const part = piece?.file.parts.find((one) => one.id === id);
-  return part === undefined ? id : part.count === 1 ? part.name : pluralOf(part);
+  if (part === undefined) return id;
+  return copy === undefined ? `the ${part.count === 1 ? part.name : pluralOf(part)}` : `${part.name} ${sayNumber(copy)}`;
 }
 
 function sayMeasured(state: State, sizes: Sizes, { size, copy, length }: Measurement): string {

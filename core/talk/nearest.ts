@@ -11,6 +11,8 @@ const FARTHEST_SMALL = 0.34;
 /** A name whose letters are changed more than this is another name; a word, more than that, another word. */
 const FARTHEST_NAME = 0.5;
 const FARTHEST_WORD = 0.45;
+/** Of shorter words one letter makes another word: 'put' and 'cut'. */
+const SHORTEST_LIKE = 4;
 const MOST_TRIED = 5;
 /** So many words that carry meaning may have been heard without being in the phrase. */
 const MOST_UNANSWERED = 1;
@@ -90,7 +92,7 @@ function carriesMeaning(word: string): boolean {
 }
 
 function isAmong(word: string, others: readonly string[]): boolean {
-  return others.some((other) => letterDistance(word, other) <= FARTHEST_WORD);
+  return others.some((other) => other === word || (Math.min(word.length, other.length) >= SHORTEST_LIKE && letterDistance(word, other) <= FARTHEST_WORD));
 }
 
 /** The same with its articles. */

@@ -39,7 +39,7 @@ export const RECORDING_ROWS = [
     return size ? { kind: 'record', ...size, length } : { fault: 'what was measured is missing; say part, dimension and size', notNow: true };
   }),
   row('forget a measurement', ['forget [the] {size}', 'forget the (measurement|measure|size|record) of [the] {size}'], ({ size }) => ({ kind: 'withdraw measurement', ...size })),
-  row('forget the last measurement', ['forget [that|the|the last] (measurement|measure|size)'], (_, bench) => {
+  row('forget the last measurement', ['(forget|undo|delete) [that|the|the last] (measurement|measure|size)'], (_, bench) => {
     const size = bench.state.measurements.at(-1);
     return size ? { kind: 'withdraw measurement', size: size.size, ...(size.copy === undefined ? {} : { copy: size.copy }) } : { fault: 'nothing has been measured yet', notNow: true };
   }),

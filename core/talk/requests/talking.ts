@@ -23,6 +23,8 @@ export const TALK_ROWS = [
   row('speak louder', ['[a (bit|little)] louder', 'speak (up|louder)', 'turn (it|the (volume|sound)) up', 'turn up the (volume|sound)', 'i cannot hear [you]', 'too quiet'], () => ({ kind: 'louder' })),
   row('speak quieter', ['[a (bit|little)] quieter', 'speak quieter', 'turn (it|the (volume|sound)) down', 'turn down the (volume|sound)', 'not so loud', 'too loud'], () => ({ kind: 'quieter' })),
   row('stop talking', ['[be] quiet', 'stop talking', 'hush', 'that is enough', 'shut up'], () => ({ kind: 'be quiet' })),
-  row('what can be said', ['what can i (say|ask) [here|now]', 'what do i say [here|now]', 'what else can i (say|ask)', 'what do you (know|understand)', 'help [me]', 'what can you do'], () => ({ kind: 'what can I say' })),
+  row('what can be said', ['what can i (say|ask) [you|here|now]', 'what do i say [here|now]', 'what else can i (say|ask)', 'what do you (know|understand)', '[i need] help [me]', 'what can you (do|tell me)'], () => ({ kind: 'what can I say' })),
+  row('what can be said of taking back', ['how do i (undo|take back) something', 'how do i undo [it|that]'], () => ({ kind: 'what can I say', about: { name: 'journal' } })),
+  row('what can be said of measurements', ['how do i (write down|record) (a|the) (measurement|size)'], () => ({ kind: 'what can I say', about: { name: 'record' } })),
   row('what can be said of clocks', ['(how do i|what do i say to) (start|set|stop) (a|the) (clock|timer)', 'what can i (say|ask) about [the] (clocks|timers)'], () => ({ kind: 'what can I say', about: { name: 'clocks' } })),
 ];

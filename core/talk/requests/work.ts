@@ -34,7 +34,7 @@ function backwards(bench: Bench): Request {
 
 /** Walking through the work. */
 export const WORK_ROWS = [
-  row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off)', 'what (am|was) i doing', '(what|which) step [is (this|it)|am i (on|at)]', 'what is (this|the) step', 'what (do|should|must) i do [now]', 'what do we do [now]', 'what are we doing', 'where do i (start|begin)', 'what now'], () => ({ kind: 'where am I' })),
+  row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off|get to)', '[go] back to where i was', 'what (am|was) i (doing|up to)', '(what|which) step [is (this|it)|am i (on|at)]', 'what is (this|the) step', 'what (do|should|must) i do [now]', 'what do we do [now]', 'what are we doing', 'where do i (start|begin)', 'what now'], () => ({ kind: 'where am I' })),
   row('the next step', ['[the] next [step|one]', 'go on', 'carry on', 'continue', 'show [me] [the] next step', 'move on'], (_, bench) => onwards(bench)),
   // While a reading is asked for, that is what comes next.
   row('what comes next', ['what [is] [the] next [step]', 'what (comes|is|do i do) (next|[next] after (this|that))'], (_, bench) => (bench.conversation.question?.kind === 'surface reading' ? { kind: 'say again', how: 'as before' } : onwards(bench))),
@@ -44,17 +44,17 @@ export const WORK_ROWS = [
   row('a step is done, told by all of its parts', ['[all] [the|these] {parts} are (done|finished)'], ({ parts: { part } }) => ({ kind: 'made', owner: part, all: true })),
   row('leave a step out', ['skip [it|this|that] [step]', 'leave (it|this|that) [step] out'], () => ({ kind: 'skip step' })),
   row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),
-  row('go to a step', ['(go|jump) to [the] {step}', 'show [me] [the] {step}'], ({ step }) => ({ kind: 'go to step', step })),
+  row('go to a step', ['(go|jump|take me) to [the] {step}', 'show [me] [the] {step}'], ({ step }) => ({ kind: 'go to step', step })),
   row('go to the glue-up of a part', ['[let us|i want to] glue up [the] {parts}'], ({ parts }, bench) => {
     const step = glueUpOf(parts, bench);
     return step === undefined ? { fault: 'this work has no glue-up of that' } : { kind: 'go to step', step };
   }),
-  row('what is left to do', ['what is left [to do]', 'what remains [to do]', 'how much [work] is left [to do]', 'how far am i [along]', 'how far along (am i|are we)', 'how far have (i|we) got', 'how many steps [are] left', 'how many steps are there', 'what else [is there to do]'], () => ({ kind: 'what is left' })),
+  row('what is left to do', ['what is left [to do]', 'what remains [to do]', 'what (have i got|do i have) left [to do]', 'how much (is|have i) done', 'am i (nearly|almost) (done|finished)', 'how much [work] is left [to do]', 'how far am i [along]', 'how far along (am i|are we)', 'how far have (i|we) got', 'how many steps [are] left', 'how many steps are there', 'what else [is there to do]'], () => ({ kind: 'what is left' })),
   row('how long the rest takes', ['how long will (it|this|that|the rest) take', 'how long does the rest take', 'how much longer will it take', 'when will (i|it) be (done|finished) [today]'], () => ({ kind: 'what is left', time: true })),
   row('the step in full', ['[tell me] more [about (it|(this|that) [step]|the step)]', '[read|say|tell] [it|this|step|[me] (this|the) step] in full', 'read [me] the [whole] step', 'read it all', 'explain [it|this|that] [step]', 'how do i do (it|this|that)'],
     () => ({ kind: 'tell the step', what: 'in full' })),
   row('the tools of the step', ['[what|which] tools [do i need]', 'what do i need [for (it|this|that)]'], () => ({ kind: 'tell the step', what: 'tools' })),
-  row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how (flat|square|straight|true|accurate|close) (must|should) (it|this) be', 'how close do i have to be', 'what is the tolerance', 'did i get (it|that) right', 'how tight (must|should) (it|the tenon|the joint) (be|fit)', 'how far off may it be', 'how do i know [it is right]', 'is (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),
+  row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how (flat|square|straight|true|accurate|close) (must|should) (it|this) be', 'how close do i have to be', 'what is the tolerance', 'did i get (it|that) right', 'how tight (must|should) (it|the tenon|the joint) (be|fit)', 'how far off may it be', 'how do i know [it is right]', '(is|was) (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),
   row('the cautions of the step', ['[any|what are the|tell me the] cautions', 'what should i be careful (of|with)', 'is there anything to watch [out for]', '[what about] safety', 'is (it|this|that) safe', 'what is dangerous', 'what can go wrong', 'what should i watch [for]'],
     () => ({ kind: 'tell the step', what: 'cautions' })),
   row('the sizes of the step', ['[what|which] (sizes|size) [do i need]', 'what are the sizes', 'how (long|wide|thick) do i (make|cut|saw|plane|rip) (it|this|them)', 'what (length|width|thickness|size) do i (cut|saw|plane|rip) [it|this|them] to', 'sizes (for|of) (this|the) step'], () => ({ kind: 'tell the step', what: 'sizes' })),

@@ -20,7 +20,7 @@ describe('the clocks of the finish', () => {
   beforeEach(() => { session = finishing('shellac', 2); });
 
   it('run from coat to coat by the piece file, and after the last one until it has cured', () => {
-    expect(say('how many coats')).toBe('No coat is on yet. The piece gets two coats of shellac, two hours apart.');
+    expect(say('how many coats')).toBe('No coat is on yet. The piece gets two coats of shellac, two hours apart; the last has cured after three days.');
     say('done');
     expect(clocks()).toEqual([['coat one dries', 2]]);
     session.wait(HOUR_MS);

@@ -49,6 +49,7 @@ describe('what was measured', () => {
     session.say('record leg two width three and three sixteenths');
     expect(session.say('read me all the measurements')).toBe('Two sizes are measured. Long rail, length, forty-nine, and a half inches, as planned. Leg two, width, three, and three sixteenths inches, one sixteenth of an inch under the plan.');
     expect(session.say('did I measure the long rails')).toContain('One size is measured. Long rail, length');
+    expect(session.say('how far off is leg three')).toBe('Nothing has been measured of leg three yet.');
     expect(session.say('did I measure the short rails')).toBe('Nothing has been measured of the short rails yet.');
     expect(session.say('what was the last measurement')).toMatch(/^Leg two, width,/);
   });
@@ -60,6 +61,16 @@ describe('what was measured', () => {
     expect(session.say('is anything out of tolerance')).toBe('The one size measured is within the general tolerances, ISO 2768-1, table 1.');
     session.say('record leg two width three and three sixteenths');
     expect(session.say('is anything off')).toMatch(/^Of two sizes measured, one is off by more than the general tolerances, ISO 2768-1, table 1\. Leg two, width, three, and three sixteenths inches, one sixteenth of an inch under the plan, where twelve thousandths of an inch is usual\./);
+  });
+});
+
+describe('what was noted', () => {
+  it('is read out, the newest first', () => {
+    const session = Session.withDemo();
+    expect(session.say('what are my notes')).toBe('Nothing is noted yet.');
+    session.say('note the oak is damp');
+    session.say('note leg two has a knot');
+    expect(session.say('read me my notes')).toBe('Two notes, the newest first. Noted: leg two has a knot. Noted: the oak is damp.');
   });
 });
 

@@ -161,7 +161,7 @@ describe('what is not understood', () => {
     expect(refusal('colourless green ideas sleep furiously').nearest).toBeUndefined();
   });
 
-  it.each(['what grit before the first coat', 'how long have I been at it', 'where did I put the knife', 'how heavy is the leg'])('“%s” is about nothing that can be asked, and is offered nothing far-fetched', (words) => {
+  it.each(['what grit before the first coat', 'how long have I been at it', 'where did I put the knife', 'what do I put on', 'how heavy is the leg'])('“%s” is about nothing that can be asked, and is offered nothing far-fetched', (words) => {
     expect(refusal(words).nearest).toBeUndefined();
   });
 
