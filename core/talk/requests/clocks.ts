@@ -34,9 +34,14 @@ export const CLOCK_ROWS = [
   row('how long is left', ['how (long|much time) [is] left', 'time left', 'what is left on the (timer|clock)', 'how (are|is) the (timers|clocks|timer|clock)', 'how (long|much time) (have i got|do i have) [left]', '(what|which) (timers|clocks) are running', 'what is running', 'is [the|a] (clock|timer) running', 'how much longer', 'how long [to go]', 'how much time', 'is the time up [yet]'], () => ({ kind: 'time left' })),
   row('how long a clock has left', ['how (long|much time) [is] left (on|for|of) [the] {timer}', 'how (long|much time) (has|have) [the] {timer} [got] [left]', 'how is [the] {timer}', 'how much {timer} is left'], ({ timer }) => ({ kind: 'time left', timer })),
   row('how long a clock has run', ['how long has [the] {timer} been (on|running|going)'], ({ timer }) => ({ kind: 'time left', timer, run: true })),
-  row('how long the clocks have run', ['how long has it been [running|going|in [the] clamps]', 'how long have the clamps been on', 'how long has the glue been on'], (_, { state: { timers } }) => {
+  row('how long the clocks have run', ['how long has it been [running|going|in [the] clamps]', 'how long have the clamps been on'], (_, { state: { timers } }) => {
     const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
     return { kind: 'time left', ...(clamp === undefined || more.length > 0 ? {} : { timer: clamp.id }), run: true };
+  }),
+  // Under the clamps it is the clamps that tell.
+  row('how long the glue has been on', ['how long has the glue been on'], (_, { state: { timers } }) => {
+    const on = timers.find(({ kind }) => kind === 'open time') ?? timers.find(({ kind }) => kind === 'clamp');
+    return { kind: 'time left', ...(on === undefined ? {} : { timer: on.id }), run: true };
   }),
   row('when the clamps come off', ['when (do|can|may) the clamps come off', '(when can|can) i take [off] the clamps [off] [yet]', 'how long (until|before) (i can take [off] the clamps [off]|the clamps come off)', 'can the clamps come off [now|yet]', 'how long (must|do|should|will) the clamps (stay|be) on', 'how long (must|do|should) i leave the clamps on', 'how (long|much longer) in [the] clamps', 'how long must it stay clamped', 'can i take it out of the clamps [yet]', '(is it ready to|can it) come out of the clamps', 'when does it come out of the clamps'],
     (_, { state: { timers } }) => (timers.some(({ kind }) => kind === 'clamp') ? { kind: 'time left' } : { kind: 'glue time', which: 'clamp' })),
