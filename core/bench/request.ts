@@ -19,12 +19,14 @@ import type { PartRough, Side } from '../stock/rough.ts';
 import type { DefectKind } from '../stock/rack.ts';
 import type { Asked, Spot, WantedReading } from '../true/guide.ts';
 import type { BoardFace, ReadingKind } from '../true/readings.ts';
+import type { Deed } from '../work/deeds.ts';
 import type { StepId } from '../work/step.ts';
+import type { Trouble } from '../work/troubles.ts';
 import type { Screen } from './screen.ts';
 
 /** Everything a person can ask or tell the bench. It never says where it came from. */
 export type Request =
-  | WorkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | HistoryRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | RackRequest | CutRequest | BuyRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
+  | WorkRequest | HandworkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | HistoryRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | RackRequest | CutRequest | BuyRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
 export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
@@ -34,8 +36,8 @@ export type WorkRequest =
   | { readonly kind: 'next step' }
   | { readonly kind: 'step back' }
   | { readonly kind: 'step done' }
-  /** A part or joint, or all of its copies, is done: the step is, when it is about just that. */
-  | { readonly kind: 'made'; readonly owner: string; readonly copy?: number; readonly all?: true }
+  /** A part or joint, or all of its copies, is done: the step is, when it is about just that. `by`: what was done to it, and the step must be of that. */
+  | { readonly kind: 'made'; readonly owner: string; readonly copy?: number; readonly all?: true; readonly by?: Deed }
   | { readonly kind: 'skip step' }
   | { readonly kind: 'reopen step' }
   | { readonly kind: 'go to step'; readonly step: StepId }
@@ -43,9 +45,17 @@ export type WorkRequest =
   | { readonly kind: 'what is left'; readonly time?: true }
   /** A coat of the finish is on: the one that was counted, else the one that the step is about. */
   | { readonly kind: 'coat on'; readonly coat?: number }
-  | { readonly kind: 'tell the step'; readonly what: 'in full' | 'tools' | 'check' | 'cautions' | 'sizes' | 'what to record' }
+  /** `only`: of its tools those. `about`: the check of that work, at this step or the next that has it. */
+  | { readonly kind: 'tell the step'; readonly what: 'in full' | 'tools' | 'check' | 'cautions' | 'sizes' | 'what to record'; readonly only?: 'plane' | 'saw'; readonly about?: 'flat' | 'square' | 'fit' }
   /** `front` is the face that looks to the front of the piece; of a rail, outwards. */
   | { readonly kind: 'place'; readonly part: string; readonly copy: number; readonly place: string; readonly front?: Face; readonly up?: End; readonly sure?: true };
+
+/** What is asked of the handwork: without a part, of the one at hand, else of all. */
+export type HandworkRequest =
+  | { readonly kind: 'trouble'; readonly about: Trouble; readonly joint?: string; readonly of?: SideMeant; /** How much it is out. */ readonly gap?: Length }
+  | { readonly kind: 'reference sides'; readonly part?: string; readonly copy?: number }
+  /** How far the arrises are eased. */
+  | { readonly kind: 'easing'; readonly part?: string };
 
 export type SizeRequest =
   | { readonly kind: 'size'; readonly size: SizeName; readonly copy?: number }
@@ -62,9 +72,10 @@ export type SizeRequest =
 
 /** About joints and their marks; without a joint or part, those of the current step are meant. */
 export type JointRequest =
-  | { readonly kind: 'marks'; readonly part?: string; readonly copy?: number }
+  /** `faces`: only which of them are mortised. */
+  | { readonly kind: 'marks'; readonly part?: string; readonly copy?: number; readonly only?: 'faces' }
   /** `haunch`: how far down its socket lies, and how deep it is. */
-  | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' | 'haunch' }
+  | { readonly kind: 'marks of joint'; readonly joint: string; readonly side: 'mortise' | 'tenon'; readonly only?: 'start' | 'end' | 'haunch' | 'shoulders' }
   /** One face of a part, drawn with its marks; without a part, of what is on the screen or at the step. */
   | { readonly kind: 'layout face'; readonly part?: string; readonly copy?: number; readonly to?: 'next' | 'back' | 'next copy' | Face }
   | { readonly kind: 'how deep'; readonly joint?: string }
@@ -112,9 +123,11 @@ export type ReckonRequest =
   | { readonly kind: 'in fractions'; readonly of: Operand; readonly denominator: number };
 
 export type RecordRequest =
-  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said again, after being asked whether it is really so. */ readonly sure?: true; /** And after being asked whether that copy is meant. */ readonly copySure?: true }
+  | { readonly kind: 'record'; readonly size: SizeName; readonly copy?: number; readonly length: Length; /** Said so that it may be how much it is over: 'a thirty second wide'. */ readonly orOver?: true; /** Said again, after being asked whether it is really so. */ readonly sure?: true; /** And after being asked whether that copy is meant. */ readonly copySure?: true }
   /** Measured against what it should be: so much more, or less. */
   | { readonly kind: 'record off'; readonly size: SizeName; readonly copy?: number; readonly off: Length }
+  /** Told to be off, without how much: what it measures is asked. */
+  | { readonly kind: 'off somehow'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'withdraw measurement'; readonly size: SizeName; readonly copy?: number }
   | { readonly kind: 'note'; readonly text: string }
   /** What a caliper or a tape gauge typed, as it stands: '82.55', '+3.2500 in'. */
@@ -147,6 +160,8 @@ export type TimerRequests =
 export type Measured = { readonly unsaid: true } | { readonly frame: FrameName } | { readonly part: string };
 export type LayoutRequest =
   | { readonly kind: 'diagonals'; readonly of: Measured; readonly first: Length; readonly second: Length }
+  /** What they should be. */
+  | { readonly kind: 'what diagonals'; readonly of: Measured }
   /** How far off a size may come out; with a target, how true each part must be for it. */
   | { readonly kind: 'tolerance'; readonly size: SizeName; readonly copy?: number; readonly target?: Length }
   | { readonly kind: 'gauges'; readonly what: 'how they stand' | 'for this step' | 'order' }

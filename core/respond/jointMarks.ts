@@ -38,6 +38,19 @@ export function tellPartMarks(jointing: Jointing, partId: string, copy: number |
   return tellAll({ say: [hand, sentence(head)].filter(Boolean).join(' '), ...shown }, 'to mark', jointsTold(jointing, part.id, place, marks), sidesToo(marks));
 }
 
+/** Which faces of a part are mortised, and for what. */
+export function tellMortisedFaces(jointing: Jointing, partId: string, copy: number | undefined): Response {
+  const { state, piece, sizes } = jointing;
+  const part = piece.file.parts.find(({ id }) => id === partId);
+  if (!part) return refuse('This piece has no such part.');
+  const place = copy === undefined ? null : state.places.get(`${partId}/${copy}`) ?? null;
+  const starts = onFaces(marksFor(piece, sizes, partId, copy, place), mapOf(state, partId, copy)).filter(({ kind }) => kind === 'mortise start');
+  if (starts.length === 0) return refuse(`No mortise is chopped in the ${part.name}.`);
+  const told = starts.map((mark) => `${nameOf(jointing, partId, mark.joint ?? '')}, in ${mark.on}${onlyIn(jointing, partId, place, mark.joint)}`);
+  const head = copy === undefined ? part.name : `${part.name} ${sayNumber(copy)}`;
+  return tell({ say: sentence(`${head}: ${[...new Set(told)].join('; ')}`), screen: { name: 'layout', part: partId, ...(copy === undefined ? {} : { copy }), face: 1 } });
+}
+
 /** The marks of one face, joint by joint; where there are several mortises, only those along the part: the rest stands before the eye. */
 export function marksTold(jointing: Jointing, partId: string, all: readonly Mark[]): readonly InTurnItem[] {
   const several = new Set(all.filter(({ kind }) => kind === 'mortise start' || kind === 'mortise end').map(subjectOf)).size > 1;
@@ -83,8 +96,10 @@ function inFace([mark]: readonly Mark[]): string {
   return /^faces? [A-D]/.test(face) ? `, in ${face}` : '';
 }
 
+type Only = 'start' | 'end' | 'depth' | 'haunch' | 'shoulders';
+
 /** The marks of one side of a joint, or the one that was asked for. */
-export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side: 'mortise' | 'tenon', only?: 'start' | 'end' | 'depth' | 'haunch'): Response {
+export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side: 'mortise' | 'tenon', only?: Only): Response {
   const { piece, sizes, state } = jointing;
   const partId = side === 'mortise' ? joint.mortiseIn : joint.tenonOn;
   const part = piece.file.parts.find(({ id }) => id === partId);
@@ -99,10 +114,11 @@ export function tellJointMarks(jointing: Jointing, joint: MortiseAndTenon, side:
   return tell({ say: sentence(say), screen: screenOf(jointing, `${name} on the ${part.name}`, marks, partId), lengths: marks.map(({ at }) => at) });
 }
 
-function wanted(side: 'mortise' | 'tenon', only: 'start' | 'end' | 'depth' | 'haunch'): readonly MarkKind[] {
+function wanted(side: 'mortise' | 'tenon', only: Only): readonly MarkKind[] {
   switch (only) {
     case 'haunch': return ['haunch start', 'haunch depth'];
     case 'depth': return ['mortise depth'];
+    case 'shoulders': return ['first shoulder', 'second shoulder'];
     case 'start': return [side === 'mortise' ? 'mortise start' : 'first shoulder'];
     case 'end': return [side === 'mortise' ? 'mortise end' : 'second shoulder'];
     default: return assertNever(only);

@@ -14,7 +14,7 @@ import { tellChopping, tellLongest, tellStrength } from './jointAdvice.ts';
 import { tellChopStage } from './chopStage.ts';
 import { tellByTheBook } from './jointByTheBook.ts';
 import type { Jointing } from './jointing.ts';
-import { tellJointMarks, tellPartMarks } from './jointMarks.ts';
+import { tellJointMarks, tellMortisedFaces, tellPartMarks } from './jointMarks.ts';
 import { tellLayoutFace } from './layoutFaces.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, sentence, spoken, written } from './saying.ts';
@@ -39,7 +39,7 @@ function inTheGuide({ conversation: { screen } }: Bench, request: JointRequest, 
 function answer(bench: Bench, jointing: Jointing, request: Exclude<JointRequest, { kind: 'bevel' }>): Response {
   switch (request.kind) {
     case 'marks':
-      return marks(jointing, request.part, request.copy);
+      return marks(jointing, request);
     case 'marks of joint':
       return withJoint(jointing, request.joint, () => request, (joint) => tellJointMarks(jointing, joint, request.side, request.only));
     case 'layout face':
@@ -82,7 +82,8 @@ function stepNow(state: State): { readonly part?: string; readonly copy?: number
 }
 
 /** The part named, else the one of the current step, else the only one that has mortises. */
-function marks(jointing: Jointing, part: string | undefined, copy: number | undefined): Response {
+function marks(jointing: Jointing, { part, copy, only: told }: Extract<JointRequest, { kind: 'marks' }>): Response {
+  if (part !== undefined && told === 'faces') return tellMortisedFaces(jointing, part, copy);
   if (part !== undefined) return tellPartMarks(jointing, part, copy);
   const step = stepNow(jointing.state);
   const mortised = [...new Set(tenonJoints(jointing).map(({ mortiseIn }) => mortiseIn))];

@@ -67,6 +67,20 @@ function subjectOf(state: State, of: Measured): Subject | string {
   };
 }
 
+/** What both diagonals read when it is square, by its sides. */
+export function tellDiagonals({ state }: Bench, { of }: Extract<LayoutRequest, { kind: 'what diagonals' }>): Response {
+  const subject = subjectOf(state, of);
+  if (typeof subject === 'string') return refuse(subject);
+  if (subject.candidates.length === 0) return refuse('Measure both, corner to corner, and tell me: when it is square they agree.');
+  const answers = subject.candidates.map(({ say, rectangle }) => ({ label: say === '' ? subject.name : say.slice(2), length: diagonalOf(rectangle) }));
+  const said = subject.candidates.map(({ say, rectangle }) => `${spoken(state, diagonalOf(rectangle))}${say}`);
+  return tell({
+    say: `${sentence(`a diagonal of ${subject.name} is ${said.join('; ')}`)} Both alike, when it is square.`,
+    screen: { name: 'reckoning', result: { question: `diagonals of ${subject.name}`, answers, note: `both alike; within ${written(state, TOLERANCES.diagonals)} is right (ISO 2768-1 medium)` } },
+    lengths: answers.map(({ length }) => length),
+  });
+}
+
 interface Found { readonly first: Length; readonly second: Length; readonly check: DiagonalCheck; readonly where: string }
 
 function answer({ state }: Bench, { name, view }: Subject, { first, second, check, where }: Found): Response {

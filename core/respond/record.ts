@@ -19,6 +19,8 @@ import { sizesOf, stepsOf } from './views.ts';
 import { wrongHand } from './wrongHand.ts';
 
 const LONGEST_NOTE = 500;
+/** No part is made so many times smaller than planned: 'a thirty second wide' is then how much it is over. */
+const ABSURD = 4;
 
 /** Writing down what was measured; read back always, so that a wrong number is heard at once. */
 export function respondToRecord(bench: Bench, request: RecordRequest, now: Moment): Response {
@@ -28,6 +30,8 @@ export function respondToRecord(bench: Bench, request: RecordRequest, now: Momen
       return record(bench, request);
     case 'record off':
       return recordOff(bench, request);
+    case 'off somehow':
+      return sizesOf(state) ? tell({ ...askFor(state, request), say: sentence(askFor(state, request).say) }) : noPiece();
     case 'withdraw measurement':
       return withdraw(state, request);
     case 'reading':
@@ -50,6 +54,7 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
   const value = sizeOf(sizes, size, copy);
   const subject = saySubject(state, size, copy);
   if (!value) return refuse(`This piece has no size called ${subject}.`);
+  if (request.orOver && length * ABSURD < value.planned) return recordOff(bench, { kind: 'record off', size, ...(copy === undefined ? {} : { copy }), off: length });
   if (length <= 0) return refuse('A made part cannot measure nothing. Say the size again.');
   const hand = request.copySure ? '' : wrongHand(state, describeSize(state.piece, size)?.owner.id ?? '', copy);
   if (hand !== '') {

@@ -13,6 +13,7 @@ import { withPortions } from './inTurn.ts';
 import { respondToGluing } from './gluing.ts';
 import { respondToHistory } from './history.ts';
 import { respondToFaces } from './faces.ts';
+import { respondToHandwork } from './handwork.ts';
 import { respondToJoint } from './joints.ts';
 import { respondToKeeping } from './keeping.ts';
 import { respondToLayout } from './layout.ts';
@@ -42,6 +43,8 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
     case 'where am I': case 'made': case 'step back': case 'skip step': case 'reopen step':
     case 'go to step': case 'what is left': case 'tell the step': case 'place': case 'coat on':
       return respondToWork(bench, request, now);
+    case 'trouble': case 'reference sides': case 'easing':
+      return respondToHandwork(bench, request);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'the piece': case 'what wood': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);
     case 'marks': case 'marks of joint': case 'layout face': case 'how deep': case 'which chisel': case 'how to chop': case 'longest tenon': case 'how strong': case 'joint by the book': case 'foot bevel': case 'bevel': case 'chop stage':
@@ -50,11 +53,11 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
       return respondToFaces(bench, request);
     case 'fraction of': case 'times': case 'plus': case 'less': case 'equal spaces': case 'equal gaps': case 'in other unit': case 'in fractions':
       return respondToReckon(bench, request);
-    case 'record': case 'record off': case 'withdraw measurement': case 'note': case 'reading':
+    case 'record': case 'record off': case 'off somehow': case 'withdraw measurement': case 'note': case 'reading':
       return respondToRecord(bench, request, now);
     case 'what was done': case 'what was measured':
       return respondToHistory(bench, request, now);
-    case 'diagonals': case 'tolerance': case 'gauges':
+    case 'diagonals': case 'what diagonals': case 'tolerance': case 'gauges':
       return respondToLayout(bench, request);
     case 'sheets': case 'print sheets': case 'save sheets': case 'print scale':
       return respondToPaper(bench, request, now);

@@ -61,7 +61,7 @@ function sayWords(words: string, bench: Bench): string {
 }
 
 const TOPICS: Readonly<Record<Topic, string>> = {
-  'work': 'the steps', 'sizes': 'sizes', 'joints': 'joints', 'faces': 'faces', 'layout': 'the layout', 'paper': 'sheets of paper', 'air': 'air and wood', 'glue': 'gluing', 'truing': 'truing', 'reckoning': 'arithmetic',
+  'work': 'the steps', 'sizes': 'sizes', 'joints': 'joints', 'faces': 'faces', 'handwork': 'handwork', 'layout': 'the layout', 'paper': 'sheets of paper', 'air': 'air and wood', 'glue': 'gluing', 'truing': 'truing', 'reckoning': 'arithmetic',
   'recording': 'what was measured', 'clocks': 'clocks', 'undo': 'taking something back', 'talk': 'how I speak', 'screens': 'what is shown', 'edges': 'edges', 'boards': 'boards and cutting', 'settings': 'settings',
   'answers': 'an answer', 'follow-ups': 'what was asked last',
 };

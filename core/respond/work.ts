@@ -53,7 +53,7 @@ export function respondToWork(bench: Bench, request: WorkRequest, now: Moment): 
     case 'coat on':
       return coatOn(bench, request.coat, now);
     case 'tell the step':
-      return current ? tellOfStep(bench, current, request.what) : finished();
+      return current ? tellOfStep(bench, current, request) : finished();
     case 'place':
       return placeCopy(bench, request);
     default:

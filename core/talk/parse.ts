@@ -108,13 +108,21 @@ function meant(candidates: readonly Candidate[]): Understood {
   const distinct = [...new Map(candidates.map((candidate) => [JSON.stringify(candidate.request), candidate])).values()];
   const [first] = distinct;
   if (first !== undefined && distinct.length === 1) return { request: first.request };
-  const short = distinct.map(({ labels }) => labels.map(([label]) => label).join(', '));
-  const full = distinct.map(({ labels }) => labels.map(([, label]) => label).join(', '));
+  const told = tellingApart(distinct.map(({ labels }) => labels));
+  const short = told.map((labels) => labels.map(([label]) => label).join(', '));
+  const full = told.map((labels) => labels.map(([, label]) => label).join(', '));
   const says = new Set(short).size === short.length ? short : full;
   if (distinct.length > MOST_CHOICES) {
     return { fault: { words: 0, because: `that may be ${distinct.length} things, ${says.slice(0, 3).join(', ')} and more; say more of the name` } };
   }
   return { request: { kind: 'which', choices: distinct.map(({ request }, index) => ({ say: says[index] ?? '', request })) } };
+}
+
+/** Without the labels that are the same for all: they tell nothing apart. */
+function tellingApart(labels: readonly Match['labels'][]): readonly Match['labels'][] {
+  const [first = []] = labels;
+  const telling = first.map((label, at) => labels.some((other) => JSON.stringify(other[at]) !== JSON.stringify(label)));
+  return labels.some(({ length }) => length !== first.length) ? labels : labels.map((own) => own.filter((_, at) => telling[at]));
 }
 
 /** The reason that is told: of the part of the utterance that was not understood, if any other part was; `whole` when every word was. */

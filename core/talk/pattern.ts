@@ -17,7 +17,7 @@ export type PatternNode =
 
 export type Pattern = readonly PatternNode[];
 
-export type Topic = 'work' | 'sizes' | 'joints' | 'faces' | 'layout' | 'paper' | 'air' | 'glue' | 'truing' | 'reckoning' | 'recording' | 'clocks' | 'undo' | 'talk' | 'screens' | 'edges' | 'boards' | 'settings' | 'answers' | 'follow-ups';
+export type Topic = 'work' | 'sizes' | 'joints' | 'faces' | 'handwork' | 'layout' | 'paper' | 'air' | 'glue' | 'truing' | 'reckoning' | 'recording' | 'clocks' | 'undo' | 'talk' | 'screens' | 'edges' | 'boards' | 'settings' | 'answers' | 'follow-ups';
 
 /** One thing that can be asked or told, with all the ways to say it. */
 export interface Row {

@@ -13,8 +13,11 @@ import type { Rounding } from '../length/rounding.ts';
 import type { Objective } from '../stock/objectives.ts';
 import type { DefectKind } from '../stock/rack.ts';
 import type { Spot } from '../true/guide.ts';
+import type { Deed } from '../work/deeds.ts';
 import type { SizeMention, StepId } from '../work/step.ts';
+import type { Trouble } from '../work/troubles.ts';
 import type { OwnerMention } from './names.ts';
+import type { Fault, Half, Misfit } from './troubleSlots.ts';
 
 /** Which way a size is off, and which size that can be said of. */
 export interface Off {
@@ -128,6 +131,15 @@ export interface SlotValues {
   readonly lean: GapSense;
   readonly across: GapSense;
   readonly light: GapSense;
+  /** 'is cupped', 'rocks': what is wrong with a board. */
+  readonly warp: Trouble;
+  /** 'tenon', 'shoulder': of a joint that is not named. */
+  readonly half: Half;
+  /** 'too tight', and 'has a gap': what is wrong with it. */
+  readonly misfit: Misfit;
+  readonly fault: Fault;
+  /** 'squared': what was done to a part. */
+  readonly deed: Deed;
   readonly address: AddressWord;
   readonly choice: number;
   readonly text: string;

@@ -12,6 +12,7 @@ import { priceSlot } from './priceSlot.ts';
 import type { Slot, SlotValues } from './slot.ts';
 import { copySlot, jointSlot, ownerSlot, partSlot, sizeSlot } from './subjects.ts';
 import { piecesSlot, wholeSlot } from './wholeSlots.ts';
+import { deedSlot, faultSlot, halfSlot, misfitSlot, warpSlot } from './troubleSlots.ts';
 import { acrossSlot, leanSlot, lightSlot, senseSlot, sideSlot, spotSlot } from './truingSlots.ts';
 import { nameKey } from './words.ts';
 
@@ -47,5 +48,5 @@ export const slots: { readonly [Name in keyof SlotValues]: Slot<SlotValues[Name]
   length: lengthSlot, small: smallSlot, setback: smallSlot, otherSetback: smallSlot, gap: gapSlot, first: lengthSlot, second: lengthSlot,
   count: countSlot, spaces: countSlot, board: boardSlot, nth: nthSlot, stage: stageSlot, loudness: loudnessSlot, angle: angleSlot, price: priceSlot, fraction: fractionSlot, of: operandSlot, left: operandSlot, right: operandSlot, each: eachSlot,
   unit: unitSlot, rounding: roundingSlot, duration: durationSlot, span: spanSlot, interval: intervalSlot, degrees: degreesSlot, percent: percentSlot, moisture: moistureSlot, grams: gramsSlot, pounds: poundsSlot, kind: kindSlot, timer: timerSlot,
-  step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: alongSlot, to: alongSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, lean: leanSlot, across: acrossSlot, light: lightSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
+  step: stepSlot, screen: screenSlot, quarter: quarterSlot, defect: defectSlot, species: speciesSlot, objective: objectiveSlot, from: alongSlot, to: alongSlot, edge: edgeSlot, care: careSlot, side: sideSlot, spot: spotSlot, sense: senseSlot, lean: leanSlot, across: acrossSlot, light: lightSlot, warp: warpSlot, half: halfSlot, misfit: misfitSlot, fault: faultSlot, deed: deedSlot, address: addressSlot, choice: choiceSlot, text: textSlot,
 };

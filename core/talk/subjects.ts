@@ -29,13 +29,20 @@ export function readOwner(words: readonly string[], bench: Bench): readonly Read
   return found.length > 0 ? found.slice(0, 1) : [{ fault: `nothing in this piece is called “${words.join(' ')}”` }];
 }
 
-/** Of several joints that go by one name ('the mortise'), those at hand when there are such. */
+/** Of several joints that go by one name ('the mortise'), those at hand when there are such; a size that has the name too is not meant where there is one of them. */
 function atHand(found: readonly SoundReading<OwnerMention>[], bench: Bench): readonly SoundReading<OwnerMention>[] {
   const named = found.filter(({ value: { owner } }) => owner.kind === 'joint');
   if (named.length < 2) return found;
   const joints = jointsAtHand(bench);
   const near = named.filter(({ value: { owner } }) => joints.includes(owner.id));
-  return near.length > 0 ? found.filter((one) => !named.includes(one) || near.includes(one)) : found;
+  if (near.length === 0) return found;
+  const only = near.every(({ value: { owner } }) => owner.id === near[0]?.value.owner.id);
+  return found.flatMap((one) => (near.includes(one) ? [only ? wholly(one) : one] : named.includes(one) || (only && one.value.owner.kind === 'parameter') ? [] : [one]));
+}
+
+/** Meant as surely as by the whole of its name. */
+function wholly<Value>({ value, labels }: SoundReading<Value>): SoundReading<Value> {
+  return { value, ...(labels ? { labels } : {}) };
 }
 
 /** The owners of that name; parameters come in no copies and have no place. */

@@ -16,6 +16,7 @@ import { RECORDING_ROWS } from './requests/recording.ts';
 import { SCREEN_ROWS } from './requests/screens.ts';
 import { SIZE_ROWS } from './requests/sizes.ts';
 import { TALK_ROWS } from './requests/talking.ts';
+import { TROUBLE_ROWS } from './requests/troubles.ts';
 import { TRUING_ROWS } from './requests/truing.ts';
 import { WORK_ROWS } from './requests/work.ts';
 
@@ -23,6 +24,6 @@ import { WORK_ROWS } from './requests/work.ts';
  * Everything that can be said, for the parser and for the recogniser alike. Rows before others are tried first; what
  * is one request in one row and another in a later one is the first.
  */
-export const WHOLE_REQUESTS: readonly Row[] = [...FACE_ROWS, ...WORK_ROWS, ...TALK_ROWS, ...CLOCK_ROWS, ...SCREEN_ROWS, ...HISTORY_ROWS, ...RECORDING_ROWS, ...LAYOUT_ROWS, ...EDGE_ROWS, ...BOARD_ROWS, ...TRUING_ROWS, ...PAPER_ROWS, ...CHOPPING_ROWS, ...CRAFT_ROWS, ...JOINT_ROWS, ...SIZE_ROWS, ...RECKONING_ROWS];
+export const WHOLE_REQUESTS: readonly Row[] = [...TROUBLE_ROWS, ...FACE_ROWS, ...WORK_ROWS, ...TALK_ROWS, ...CLOCK_ROWS, ...SCREEN_ROWS, ...HISTORY_ROWS, ...RECORDING_ROWS, ...LAYOUT_ROWS, ...EDGE_ROWS, ...BOARD_ROWS, ...TRUING_ROWS, ...PAPER_ROWS, ...CHOPPING_ROWS, ...CRAFT_ROWS, ...JOINT_ROWS, ...SIZE_ROWS, ...RECKONING_ROWS];
 export const ANSWERS: readonly Row[] = ANSWER_ROWS;
 export const FOLLOW_UPS: readonly Row[] = FOLLOW_UP_ROWS;

@@ -29,8 +29,8 @@ export const FACE_ROWS = [
   row('grain down, of the one on the screen', ['grain down'], (_, bench) => shown(bench, (of) => ({ kind: 'like end', ...of, what: 'up', end: 'other' }))),
   row('arches up, of the one on the screen', ['(arch|arches) up'], (_, bench) => shown(bench, (of) => ({ kind: 'like end', ...of, what: 'arch', end: 'numbered' }))),
   row('arches down, of the one on the screen', ['(arch|arches) down'], (_, bench) => shown(bench, (of) => ({ kind: 'like end', ...of, what: 'arch', end: 'other' }))),
-  row('the faces of one', ['[what are|show] [me] the faces of [the] {copy}', 'which way does [the] {copy} face', 'how does [the] {copy} stand', 'where (does [the] {copy} go|is [the] {copy})', 'which face of [the] {copy} is (best|the reference face)', 'what is the reference face of [the] {copy}', '[show [me]] the map of [the] {copy}', 'which way up is [the] {copy}', 'which one is [the] {copy}'], ({ copy }) => ({ kind: 'faces of', ...copy })),
-  row('the faces of the one at hand', ['which (face|side|end) is (up|out|best|the reference face)', 'where does (it|this [one]) go', 'which way up is (it|this)', 'which way does the grain (go|run)', 'which way is the grain'], (_, bench) => shown(bench, (of) => ({ kind: 'faces of', ...of }))),
+  row('the faces of one', ['[what are|show] [me] the faces of [the] {copy}', 'which way does [the] {copy} face', 'how does [the] {copy} stand', 'where (does [the] {copy} go|is [the] {copy})', 'which face of [the] {copy} is best', '[show [me]] the map of [the] {copy}', 'which way up is [the] {copy}', 'which one is [the] {copy}'], ({ copy }) => ({ kind: 'faces of', ...copy })),
+  row('the faces of the one at hand', ['which (face|side|end) is (up|out|best)', 'where does (it|this [one]) go', 'which way up is (it|this)', 'which way does the grain (go|run)', 'which way is the grain'], (_, bench) => shown(bench, (of) => ({ kind: 'faces of', ...of }))),
   row('place them by their faces', ['place them', 'which goes where', 'where do they go'], () => ({ kind: 'place them' })),
   row('place a part by its faces', ['place [the] {parts}', 'which {parts} goes where', 'where should [the] {parts} go'], ({ parts: { part } }) => ({ kind: 'place them', part })),
   row('which copy is which', ['which (is|one is) which', 'how do i tell them apart'], () => ({ kind: 'which is which' })),
@@ -52,4 +52,5 @@ export const FACE_ROWS = [
   row('a board arches down', ['board {board} (arch|arches) down'], ({ board }) => ({ kind: 'like board', board, arch: 'down' })),
   row('a board may arch either way', ['board {board} either way'], ({ board }) => ({ kind: 'like board', board, arch: 'either' })),
   row('which way the boards arch', ['which way do the boards (arch|go)', '[the] arches of the boards'], () => ({ kind: 'board arches' })),
+  row('which way up the copies of a part go', ['which way [up|round] (do|does) [the] {parts} (go|stand)'], ({ parts: { part } }) => ({ kind: 'which is which', part })),
 ];

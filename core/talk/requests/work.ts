@@ -1,7 +1,10 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Request } from '../../bench/request.ts';
 import { glueUpOf } from '../places.ts';
+import type { Deed } from '../../work/deeds.ts';
+import type { OwnerMention } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
+import type { Built } from '../slot.ts';
 
 const row = rowsOf('work');
 
@@ -32,6 +35,11 @@ function backwards(bench: Bench): Request {
   return isChopping(bench) ? { kind: 'chop stage', to: 'back' } : { kind: 'step back' };
 }
 
+/** What was done to one part, by its name. */
+function doneBy(by: Deed, { owner: { id, kind }, copy }: OwnerMention): Built {
+  return kind === 'parameter' ? undefined : { kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }), by };
+}
+
 /** Walking through the work. */
 export const WORK_ROWS = [
   row('where you are', ['where (am|was) i', 'where did (i|we) (stop|leave off|get to)', '[go] back to where i was', 'what (am|was) i (doing|up to)', '(what|which) step [is (this|it)|am i (on|at)]', 'what is (this|the) step', 'what (do|should|must) i do [now]', 'what do we do [now]', 'what are we doing', 'where do i (start|begin)', 'what now'], () => ({ kind: 'where am I' })),
@@ -41,6 +49,10 @@ export const WORK_ROWS = [
   row('the step before', ['[go|step] back [one] [step]', '[go to] [the] (previous|last) step', 'the step before', 'previous'], (_, bench) => backwards(bench)),
   row('a step is done', ['[step|this is|that is|it is|i am] (done|finished)', 'this step is (done|finished)', 'i have (done|finished) [it|this|that]', 'done with (it|this|that)'], (_, bench) => (isCutting(bench) ? { kind: 'cut made' } : { kind: 'step done' })),
   row('a step is done, told by its part', ['[the|this] {owner} is (done|finished)', 'i [have] (done|finished) [the|this] {owner}'], ({ owner: { owner: { id }, copy } }) => ({ kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }) })),
+  row('a step is done, told by what was done', ['i [have] {deed} [the|this] {owner}'], ({ deed, owner }) => doneBy(deed, owner)),
+  row('a part is square', ['[the|this] {owner} is square'], ({ owner }) => doneBy('squared', owner)),
+  row('a part is flat', ['[the|this] {owner} is flat'], ({ owner }) => doneBy('flattened', owner)),
+  row('a part is true', ['[the|this] {owner} is true'], ({ owner }) => doneBy('trued', owner)),
   row('a step is done, told by all of its parts', ['[all] [the|these] {parts} are (done|finished)'], ({ parts: { part } }) => ({ kind: 'made', owner: part, all: true })),
   row('leave a step out', ['skip [it|this|that] [step]', 'leave (it|this|that) [step] out'], () => ({ kind: 'skip step' })),
   row('open a step again', ['not (done|finished) [yet]', '(it|this|that|step) is not (done|finished) [yet]', '(open|reopen) (it|this|that) [step] [again]', '(open|reopen) the step again', 'reopen'], () => ({ kind: 'reopen step' })),
@@ -54,7 +66,12 @@ export const WORK_ROWS = [
   row('the step in full', ['[tell me] more [about (it|(this|that) [step]|the step)]', '[read|say|tell] [it|this|step|[me] (this|the) step] in full', 'read [me] the [whole] step', 'read it all', 'explain [it|this|that] [step]', 'how do i do (it|this|that)'],
     () => ({ kind: 'tell the step', what: 'in full' })),
   row('the tools of the step', ['[what|which] tools [do i need]', 'what do i need [for (it|this|that)]'], () => ({ kind: 'tell the step', what: 'tools' })),
-  row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how (flat|square|straight|true|accurate|close) (must|should) (it|this) be', 'how close do i have to be', 'what is the tolerance', 'did i get (it|that) right', 'how tight (must|should) (it|the tenon|the joint) (be|fit)', 'how far off may it be', 'how do i know [it is right]', '(is|was) (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),
+  row('the planes of the step', ['(which|what) plane [do i (use|need|take)]'], () => ({ kind: 'tell the step', what: 'tools', only: 'plane' })),
+  row('the saws of the step', ['(which|what) saw [do i (use|need|take)]'], () => ({ kind: 'tell the step', what: 'tools', only: 'saw' })),
+  row('how flat it must be', ['how (flat|true) (must|should) (it|this|[the] (face|board)) be', 'how (flat|true) does (it|this|[the] (face|board)) (have|need) to be'], () => ({ kind: 'tell the step', what: 'check', about: 'flat' })),
+  row('how square it must be', ['how (square|straight) (must|should) (it|this|[the] edge) be', 'how (square|straight) does (it|this|[the] edge) (have|need) to be'], () => ({ kind: 'tell the step', what: 'check', about: 'square' })),
+  row('how tight it must be', ['how tight (must|should) (it|[the] (tenon|joint)) (be|fit)', 'how tight does (it|[the] (tenon|joint)) (have|need) to be'], () => ({ kind: 'tell the step', what: 'check', about: 'fit' })),
+  row('how to check the step', ['[what is] [the] check', 'how do i check [it|this|that]', 'how (accurate|close) (must|should) (it|this) be', 'how close do i have to be', 'what is the tolerance', 'did i get (it|that) right', 'how far off may it be', 'how do i know [it is right]', '(is|was) (it|this|that) right'], () => ({ kind: 'tell the step', what: 'check' })),
   row('the cautions of the step', ['[any|what are the|tell me the] cautions', 'what should i be careful (of|with)', 'is there anything to watch [out for]', '[what about] safety', 'is (it|this|that) safe', 'what is dangerous', 'what can go wrong', 'what should i watch [for]'],
     () => ({ kind: 'tell the step', what: 'cautions' })),
   row('the sizes of the step', ['[what|which] (sizes|size) [do i need]', 'what are the sizes', 'how (long|wide|thick) do i (make|cut|saw|plane|rip) (it|this|them)', 'what (length|width|thickness|size) do i (cut|saw|plane|rip) [it|this|them] to', 'sizes (for|of) (this|the) step'], () => ({ kind: 'tell the step', what: 'sizes' })),

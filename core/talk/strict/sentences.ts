@@ -106,7 +106,7 @@ function slotSentences(bench: Bench, grounds: ReadonlySet<Ground>): SlotSentence
     duration: DURATION, span: SPAN, interval: INTERVAL, degrees, percent: HUMIDITY, moisture: MOISTURE, grams: GRAMS, pounds: POUNDS,
     kind: either('clamp', 'clamping', 'open time', 'glue', 'rest', 'break', 'edge', 'sharpening'), timer: timersOf(bench),
     whole: examples('whole'), pieces: examples('pieces'), side: sideOf(names.part, board), spot: either(along, ...SPOT_WORDS), sense: examples('sense'), lean: examples('lean'), across: examples('across'), light: examples('light'),
-    screen: examples('screen'), edge: examples('edge'), care: examples('care'), off: examples('off'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
+    screen: examples('screen'), edge: examples('edge'), care: examples('care'), off: examples('off'), warp: examples('warp'), half: examples('half'), misfit: examples('misfit'), fault: examples('fault'), deed: examples('deed'), address: either(...ADDRESS_WORDS), choice: choices(bench), text: NEVER,
   };
 }
 
