@@ -58,7 +58,7 @@ function sayPart(bench: Bench, step: Step, { what, only }: Asked): string {
 /** Of the tools those of a kind, in the order in which they are used. */
 function sayOnly({ tools }: Step, only: NonNullable<Asked['only']>): string {
   const [first, ...more] = tools.filter((tool) => tool.endsWith(only)).map((tool) => `the ${tool}`);
-  return first === undefined ? `This step needs no ${only}.` : `${sentence([first, ...more].join(', then '))}`;
+  return first === undefined ? `This step needs no ${only}.` : sentence([first, ...more].join(', then '));
 }
 
 function sayMentioned(bench: Bench, mention: SizeMention): string {

@@ -6,7 +6,7 @@ export const DEEDS = {
   trued: ['face', 'edge', 'true again'],
   flattened: ['face', 'true again'],
   chopped: ['chop mortises'],
-  sawed: ['saw tenons', 'rip', 'rough crosscut'],
+  sawed: ['saw tenons'],
   fitted: ['fit'],
   marked: ['orient and mark', 'joint layout'],
   eased: ['ease edges'],

@@ -37,7 +37,8 @@ function backwards(bench: Bench): Request {
 
 /** What was done to one part, by its name. */
 function doneBy(by: Deed, { owner: { id, kind }, copy }: OwnerMention): Built {
-  return kind === 'parameter' ? undefined : { kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }), by };
+  // What is sawed and no joint may be a board of the plan: that is its cut.
+  return kind === 'parameter' || (by === 'sawed' && kind !== 'joint') ? undefined : { kind: 'made', owner: id, ...(copy === undefined ? {} : { copy }), by };
 }
 
 /** Walking through the work. */
