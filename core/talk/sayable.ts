@@ -92,7 +92,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'buying':
       return ['does ninety six by eight help', ...(screen.board === undefined ? [] : ['bought']), 'what do I buy', 'boards at the yard are eight wide', 'a board foot costs nine fifty', 'buy number one common', 'how many boards'];
     case 'clocks':
-      return ['how long is left', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it', 'what time is it'];
+      return ['how long is left', 'start a twenty minute timer', 'add five minutes', 'take off two minutes', 'start the clamp timer', 'stop the timer', 'got it', 'what time is it'];
     case 'edges':
       return ['chopping', 'stopped', 'stropped', 'I honed the chisel', 'I ground the jack plane', 'how is the chisel', 'how far out for thirty degrees'];
     case 'journal':

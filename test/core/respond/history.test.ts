@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { stepsOf } from '../../../core/respond/views.ts';
 import { atTheEndFrame, Session } from './session.ts';
 
@@ -124,4 +124,9 @@ describe('a reminder to sharpen', () => {
     session.say('I sharpened the chisel');
     expect(session.say('what is running')).toBe('Sharpening, thirty minutes left.');
   });
+});
+
+test('who asks how to set a clock, or how to undo, is told the words for just that', () => {
+  expect(Session.withDemo().say('how do I set a timer')).toContain('start a twenty minute timer');
+  expect(Session.withDemo().say('how do I undo something')).toContain('scratch that');
 });
