@@ -1,5 +1,6 @@
 import type { Response } from '../bench/reply.ts';
 import type { State } from '../journal/state.ts';
+import type { Length } from '../length/length.ts';
 import { sayNumber } from '../length/sayNumber.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
@@ -9,34 +10,38 @@ import { cutNoun } from '../stock/blanks.ts';
 import { pluralOf } from '../work/names.ts';
 import { refuse, tell } from './plain.ts';
 import { cutName } from './rough.ts';
-import { sayCount, sayList, sentence, spoken } from './saying.ts';
+import { sayCount, sayList, sentence, spoken, written } from './saying.ts';
 import { sizesOf } from './views.ts';
 
 /** What is being made and how big it is: its name, what the file says of it first, the sizes that must hold, and the part that is largest. */
 export function tellThePiece(state: State, piece: LoadedPiece): Response {
   const { name, about = '' } = piece.file;
   const [first = ''] = about.split(/(?<=[.!?])\s/);
-  const say = [sentence(name), first, ...criticalSizes(state, piece), largestPart(state, piece.file)].filter(Boolean).join(' ');
-  return tell({ say, note: say, screen: { name: 'parts' } });
+  const [critical, largest] = [criticalSizes(state, piece), largestPart(state, piece.file)];
+  const say = [sentence(name), first, ...critical.map(({ say: called, from, length }) => sentence([called, ...from, spoken(state, length)].join(', '))),
+    ...largest.map(({ part, length, width }) => sentence(`its largest part is the ${part.name}: ${spoken(state, length)} by ${spoken(state, width)}`))];
+  // The screen has the name already, and room for two lines.
+  const note = [...critical.map(({ say: called, length }) => `${called} ${written(state, length)}`), ...largest.map(({ part, length, width }) => `${part.name} ${written(state, length)} by ${written(state, width)}`)];
+  return tell({ say: say.filter(Boolean).join(' '), note: sentence(note.join(', ')), screen: { name: 'parts' } });
 }
 
 /** The sizes of the whole that must hold, each with what it is measured from. */
-function criticalSizes(state: State, piece: LoadedPiece): readonly string[] {
+function criticalSizes(state: State, piece: LoadedPiece): readonly { readonly say: string; readonly from: readonly string[]; readonly length: Length }[] {
   return Object.keys(piece.file.parameters).flatMap((size) => {
     const described = describeSize(piece, size);
     const length = lengthOf(state, size);
     if (described?.critical !== true || length === undefined) return [];
-    return [sentence([described.say, ...(described.from === undefined ? [] : [described.from]), spoken(state, length)].join(', '))];
+    return [{ say: described.say, from: described.from === undefined ? [] : [described.from], length }];
   });
 }
 
-function largestPart(state: State, { parts }: PieceFile): string {
+/** None where no part has a length and a width. */
+function largestPart(state: State, { parts }: PieceFile): readonly { readonly part: Part; readonly length: Length; readonly width: Length }[] {
   const faces = parts.flatMap((part) => {
     const [length, width] = [lengthOf(state, `${part.id}.length`), lengthOf(state, `${part.id}.width`)];
     return length === undefined || width === undefined ? [] : [{ part, length, width }];
   });
-  const [largest] = faces.sort((a, b) => b.length * b.width - a.length * a.width);
-  return largest === undefined ? '' : sentence(`its largest part is the ${largest.part.name}: ${spoken(state, largest.length)} by ${spoken(state, largest.width)}`);
+  return faces.sort((a, b) => b.length * b.width - a.length * a.width).slice(0, 1);
 }
 
 function lengthOf(state: State, size: string) {

@@ -25,7 +25,7 @@ function houseMoisture(state: State): number | undefined {
 /** Whether the wood is dry enough, at what was told of it or at what is asked about: by the house, else by what is usual. */
 export function readyToWork({ state }: Bench, asked: number | undefined, now: Moment): Response {
   const [stock, house] = [asked ?? state.stockMoisture, houseMoisture(state)];
-  if (stock === null) return refuse(`I do not know the moisture of the stock: wood that is too wet shrinks and warps once it is made up. ${toSay('Read it with a meter, and tell me the percent that it is at.', 'Read it with a meter, and say, for one: the stock is at nine percent.')}${house === undefined ? ` As a rule it should be at ${USUAL}.` : ''}`);
+  if (stock === null) return refuse(`I do not know the moisture of the stock: wood that is too wet shrinks and warps once it is made up. ${toSay('Read it with a meter, and tell me the percent that it is at.', 'Read it with a meter, and say, for one: the stock is at nine percent.')}${house === undefined ? ` As a rule it should be at ${USUAL}.` : ''}`, { screen: { name: 'wood' } });
   if (house === undefined) return tell({ say: `${byTheRule(stock)} ${FOR_SURE}`, screen: { name: 'wood' } });
   const found = readiness(stock, house, shopMoisture(state, now) ?? stock);
   const because = `it is at ${sayPercent(stock)}, and in the house it comes to ${sayPercent(house)} over the year`;
@@ -54,5 +54,6 @@ export function howLongToRest({ state }: Bench, now: Moment): Response {
   const running = state.timers.filter(({ name }) => resting.has(name));
   const timer = stepsOf(state).find(({ operation }) => operation === 'rest')?.timer;
   const left = running.length === 0 ? sentence(`${timer?.basis ?? 'until it is still'}, once it is sawn`) : sentence(sayList(running.map((one) => sayTimeLeft(one, now))));
-  return tell({ say: `${left} Fresh sawn wood goes on moving: go by the wood more than the clock. It has rested when bow, cup and wind no longer change from one day to the next. Boards from the yard wait until their moisture agrees with the house.` });
+  const say = `${left} Fresh sawn wood goes on moving: go by the wood more than the clock. It has rested when bow, cup and wind no longer change from one day to the next. Boards from the yard wait until their moisture agrees with the house.`;
+  return tell({ say, note: say, screen: { name: 'wood' } });
 }
