@@ -80,7 +80,7 @@ function forScreen(screen: Screen, bench: Bench): readonly string[] {
     case 'gluing':
       return ['next', 'rehearse', 'start gluing', 'divide it', 'can I glue tonight', 'leave the rehearsal'];
     case 'truing':
-      return ['take the readings', 'what do I plane', 'is it flat', 'how thick will it be', 'take the thickness', 'take the diagonals', 'read the other face', 'the gap in the middle is one sixty fourth', 'I planed it', 'will they close', 'one shaving is four thousandths'];
+      return ['take the readings', 'what do I plane', 'is it flat', 'how thick will it be', 'take the thickness', 'take the diagonals', 'read the other face', 'the gap in the middle is one sixty fourth', 'I planed it', 'will they close', 'the board is cupped', 'one shaving is four thousandths'];
     case 'faces':
       return [...(screen.shows === undefined ? [] : ['take it']), ...atFaces(screen, bench)];
     case 'boards':
@@ -129,6 +129,7 @@ function atJoint(bench: Bench): readonly string[] {
   const step = stepNow(bench);
   if (step?.operation === 'orient and mark') return ['place them', ...atFaces({ name: 'faces', ...(step.part === undefined ? {} : { part: step.part }) }, bench).slice(0, 2)];
   const mortise = state.piece?.file.joints.some((joint) => joint.kind === 'mortise and tenon' && joint.id === step?.joint) ?? false;
+  if (step?.operation === 'fit') return ['the tenon is too tight', 'the shoulder has a gap', 'how tight should the tenon be'];
   if (step?.operation === 'joint layout') return ['show the layout', 'gauges', 'where do the mortises go'];
   return mortise && step?.operation === 'chop mortises' ? ['show me the stages', 'how do I chop it', 'which chisel', 'chopping', 'stopped', 'stropped'] : [];
 }
