@@ -55,8 +55,10 @@ function board({ state, ...bench }: Bench, about: Trouble, meant: SideMeant): Re
   const { unit } = state.settings.rounding;
   const limit = known === undefined ? undefined : about === 'edge out of square' ? known.squareWithin : known.limit.limit;
   const enough = limit === undefined ? '' : `Within ${sayTolerance(limit, unit)} is enough.`;
-  const then = known !== undefined && known.taken.length > 0 ? toSay('Ask what to plane, and I tell it from its readings.', 'Say: what do I plane.') : toSay('Have its readings taken, and I tell where and how much.', 'Say: take the readings.');
-  const screen: Screen | undefined = side.ok && known ? { name: 'truing', of: side.value } : undefined;
+  const isRead = known !== undefined && known.taken.length > 0;
+  const then = isRead ? toSay('Ask what to plane, and I tell it from its readings.', 'Say: what do I plane.') : toSay('Have its readings taken, and I tell where and how much.', 'Say: take the readings.');
+  // Drawn there is what was read; before that the words are wanted, and they stand below the step.
+  const screen: Screen | undefined = side.ok && isRead ? { name: 'truing', of: side.value } : undefined;
   return tell({ say: [REMEDIES[about].say, enough, then].filter(Boolean).join(' '), ...(screen ? { screen } : {}) });
 }
 

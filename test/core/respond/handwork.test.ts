@@ -10,11 +10,16 @@ function at(step: string): Session {
 
 /** What a maker says at the bench about what went wrong, with the sizes of the baker's work table as its file has them. What is done about it is common practice, no source. */
 describe('what went wrong under the hands', () => {
-  it('of a board is told with how flat is enough there, and its side comes on the screen', () => {
+  it('of a board is told with how flat is enough there; what was read of it comes on the screen once something was', () => {
     const session = at('face/leg/1');
     expect(session.say('the board is cupped')).toMatch(/^Wedge it so that it stands still\..* Within six thousandths of an inch is enough\. Have its readings taken/);
-    expect(session.bench.conversation.screen).toMatchObject({ name: 'truing', of: { part: 'leg', copy: 1 } });
     expect(session.entries).toEqual([]);
+    expect(session.bench.conversation.screen.name).not.toBe('truing');
+    session.say('take the readings');
+    session.say('left high one thirty second');
+    session.say('where am I');
+    expect(session.say('it is cupped')).toMatch(/Ask what to plane, and I tell it from its readings\.$/);
+    expect(session.bench.conversation.screen).toMatchObject({ name: 'truing', of: { part: 'leg', copy: 1 } });
     expect(Session.withDemo().say('it rocks on the bench')).toMatch(/^Two corners across from each other are high/);
   });
 
