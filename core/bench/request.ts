@@ -141,7 +141,8 @@ export type HistoryRequest =
   | { readonly kind: 'what was measured'; readonly which: 'all' | 'last' | 'off'; readonly part?: string; readonly copy?: number };
 
 export type TimerRequests =
-  | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number }
+  /** `unlessNew`: what is told twice, that the clamps are on, starts no second clock. */
+  | { readonly kind: 'start timer'; readonly timer: TimerKind; readonly name?: string; readonly durationMs?: number; readonly unlessNew?: true }
   | { readonly kind: 'start step timer' }
   /** Until the next coat, or until the last one has cured. */
   | { readonly kind: 'finish clock'; readonly which: 'recoat' | 'cure'; readonly durationMs?: number }

@@ -3,7 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { Response } from '../bench/reply.ts';
 import type { TimerRequests } from '../bench/request.ts';
 import type { Moment } from '../clock/moment.ts';
-import { readTimer } from '../clock/reading.ts';
+import { readTimer, runAt } from '../clock/reading.ts';
 import { isTimerDuration, LONGEST_TIMER_MS, sayDuration } from '../clock/sayDuration.ts';
 import type { Timer, TimerKind, TimerRequest } from '../clock/timer.ts';
 import type { Entry } from '../journal/entry.ts';
@@ -63,7 +63,12 @@ export function respondToTimer(bench: Bench, request: TimerRequests, now: Moment
   }
 }
 
+/** Two assemblies are hardly in their clamps within less than this. */
+const NEW_MS = 5 * 60_000;
+
 function startNamed(state: State, request: Extract<TimerRequests, { kind: 'start timer' }>, now: Moment): Response {
+  const running = request.unlessNew ? state.timers.find((timer) => timer.kind === request.timer && runAt(timer, now).elapsedMs < NEW_MS) : undefined;
+  if (running) return tell({ say: `${sentence(sayTimeLeft(running, now))} ${toSay('For others tell me to start one more clock.', `For others: start a ${request.timer} timer.`)}`, screen: CLOCKS });
   const usual = defaultTimer(state, request.timer, now);
   const durationMs = request.durationMs ?? usual.durationMs;
   if (durationMs === undefined) return refuse(`For how long? ${toSay('Say its minutes with it.', 'Say, for one: start a twenty minute timer.')}`);

@@ -14,14 +14,14 @@ export const CLOCK_ROWS = [
   row('a reminder to sharpen, again and again', ['remind me to (hone|sharpen) every {interval}'], ({ interval }) => ({ kind: 'start timer', timer: 'break', name: 'sharpening', durationMs: interval })),
   row('start a timer of a kind', ['(start|set) [the] {kind} [timer|clock|break]', '(start|set) [the] {kind} [timer|clock] for {duration?}', '(start|set) [a] {span?} {kind} (timer|clock)'],
     ({ kind, span, duration = span }) => ({ kind: 'start timer', timer: kind, ...(duration === undefined ? {} : { durationMs: duration }) })),
-  row('the clamps are on', ['[the] clamps are on [now]', 'clamps on', 'i have [put] the clamps on'], () => ({ kind: 'start timer', timer: 'clamp' })),
+  row('the clamps are on', ['[the] clamps are on [now]', 'clamps on', 'i have [put] the clamps on'], () => ({ kind: 'start timer', timer: 'clamp', unlessNew: true })),
   row('the glue is on', ['the glue is on [now]', 'i [have] spread the glue'], (_, { state: { gluing, timers } }) => {
     // In a glue-up it is a move that is done, and the clock starts by itself.
     if (gluing) return { kind: 'next step' };
     const open = timers.find(({ kind }) => kind === 'open time');
     return open ? { kind: 'time left', timer: open.id } : { kind: 'start timer', timer: 'open time' };
   }),
-  row('the clamps are off', ['[the] clamps are off [now]', 'i [have] (took|taken) [off] the clamps [off]'], (_, { state: { timers } }) => {
+  row('the clamps are off', ['[the] clamps are off [now]', 'clamps off', 'i [have] (took|taken) [off] the clamps [off]'], (_, { state: { timers } }) => {
     const [clamp, ...more] = timers.filter(({ kind }) => kind === 'clamp');
     return clamp ? { kind: 'stop timer', ...(more.length > 0 ? {} : { timer: clamp.id }) } : { fault: 'no clock of clamps is running', notNow: true };
   }),

@@ -182,6 +182,18 @@ describe('glue and clamps, told as they come', () => {
     expect(session.say('the clamps are off')).toMatch(/^No clock of clamps is running\./);
   });
 
+  it('that the clamps are on, told twice, is one clock; a while later it is of other clamps', () => {
+    const session = Session.withDemo();
+    session.say('clamps on');
+    session.wait(MINUTE_MS);
+    expect(session.say('the clamps are on')).toBe('Clamp, fifty-nine minutes left. For others tell me to start one more clock.');
+    session.say('start a clamp timer');
+    expect(session.bench.state.timers.map(({ name }) => name)).toEqual(['clamp', 'clamp two']);
+    session.wait(10 * MINUTE_MS);
+    session.say('clamps on');
+    expect(session.bench.state.timers.map(({ name }) => name)).toEqual(['clamp', 'clamp two', 'clamp three']);
+  });
+
   it('in a rehearsal the glue that is on is the move that is done', () => {
     const session = atTheEndFrame();
     session.say('rehearse');

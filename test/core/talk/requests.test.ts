@@ -260,7 +260,7 @@ describe('durations', () => {
   });
 
   it('reads what the clamps are told and asked', () => {
-    expect(parseRequest('the clamps are on', bench())).toEqual({ kind: 'start timer', timer: 'clamp' });
+    expect(parseRequest('the clamps are on', bench())).toEqual({ kind: 'start timer', timer: 'clamp', unlessNew: true });
     expect(parseRequest('when can I take the clamps off', bench())).toEqual({ kind: 'time left' });
     expect(parseRequest('five more minutes', bench())).toEqual({ kind: 'change timer', addMs: 300_000 });
   });
