@@ -29,7 +29,14 @@ export type Request =
   | WorkRequest | HandworkRequest | SizeRequest | JointRequest | FaceRequest | ReckonRequest | RecordRequest | HistoryRequest | TimerRequests | LayoutRequest | PaperRequest | EdgeRequest | RackRequest | CutRequest | BuyRequest | AirRequest | TruingRequest | GluingRequest | KeepingRequest | TalkRequest | AnswerRequest;
 
 /** The edges: cutting with them, caring for them. */
-export type EdgeRequest = | { readonly kind: 'cutting begins'; readonly edge: EdgeName } | { readonly kind: 'cutting stops' } | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care } | { readonly kind: 'how is the edge'; readonly edge?: EdgeName } | { readonly kind: 'does honing pay'; readonly minutesLeft: number } | { readonly kind: 'guide projection'; readonly angleDegrees: number } | { readonly kind: 'guide angle'; readonly projection: Length };
+export type EdgeRequest =
+  | { readonly kind: 'cutting begins'; readonly edge: EdgeName }
+  | { readonly kind: 'cutting stops' }
+  | { readonly kind: 'edge care'; readonly edge?: EdgeName; readonly care: Care }
+  | { readonly kind: 'how is the edge'; readonly edge?: EdgeName }
+  | { readonly kind: 'does honing pay'; readonly minutesLeft: number }
+  | { readonly kind: 'guide projection'; readonly angleDegrees: number }
+  | { readonly kind: 'guide angle'; readonly projection: Length };
 
 export type WorkRequest =
   | { readonly kind: 'where am I' }
@@ -52,6 +59,8 @@ export type WorkRequest =
 
 /** What is asked of the handwork: without a part, of the one at hand, else of all. */
 export type HandworkRequest =
+  /** At the step at hand: what of it is asked. */
+  | { readonly kind: 'what goes wrong' }
   | { readonly kind: 'trouble'; readonly about: Trouble; readonly joint?: string; readonly of?: SideMeant; /** How much it is out. */ readonly gap?: Length }
   | { readonly kind: 'reference sides'; readonly part?: string; readonly copy?: number }
   /** How far the arrises are eased. */

@@ -12,12 +12,13 @@ import { oneOf, pluralOf } from '../work/names.ts';
 import { likesOf } from './facesState.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, sentence, spoken } from './saying.ts';
-import { tellTrouble } from './troubles.ts';
+import { askWhatWentWrong, tellTrouble } from './troubles.ts';
 import { sizesOf, stepsOf } from './views.ts';
 
 /** What is asked of the handwork: what to do about what went wrong, what is gauged from, what is eased. */
 export function respondToHandwork(bench: Bench, request: HandworkRequest): Response {
   switch (request.kind) {
+    case 'what goes wrong': return askWhatWentWrong(bench);
     case 'trouble': return tellTrouble(bench, request);
     case 'reference sides': return tellReferenceSides(bench, request);
     case 'easing': return tellEasing(bench, request.part);

@@ -43,7 +43,7 @@ function answerTo(bench: Bench, request: Request, now: Moment): Response {
     case 'where am I': case 'made': case 'step back': case 'skip step': case 'reopen step':
     case 'go to step': case 'what is left': case 'tell the step': case 'place': case 'coat on':
       return respondToWork(bench, request, now);
-    case 'trouble': case 'reference sides': case 'easing':
+    case 'what goes wrong': case 'trouble': case 'reference sides': case 'easing':
       return respondToHandwork(bench, request);
     case 'size': case 'sizes of part': case 'why': case 'how many': case 'the piece': case 'what wood': case 'what moved': case 'what no longer fits':
       return respondToSize(bench, request);

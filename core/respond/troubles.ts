@@ -9,19 +9,29 @@ import { sizeOf } from '../piece/evaluate.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
 import { jointsAtHand } from '../talk/jointsAtHand.ts';
 import { TOLERANCES } from '../work/figures.ts';
-import type { Trouble } from '../work/troubles.ts';
+import { currentStep } from '../work/progress.ts';
+import { usualTroubles, type Trouble } from '../work/troubles.ts';
 import { sayTolerance } from '../work/wording.ts';
-import { tell } from './plain.ts';
+import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, sentence, spoken } from './saying.ts';
 import { toSay } from './toSay.ts';
 import { sideMeant, sideToTrue } from './truingSide.ts';
 import { REMEDIES } from './troubleWords.ts';
-import { sizesOf } from './views.ts';
+import { sizesOf, stepsOf } from './views.ts';
 
 type Asked = Extract<HandworkRequest, { kind: 'trouble' }>;
 
 /** Of a board: its side is read and planed. */
 const OF_BOARDS: ReadonlySet<Trouble> = new Set(['cup', 'wind', 'bow', 'hump', 'hollow', 'high corners', 'edge out of square', 'not flat']);
+
+/** Which of what usually goes wrong at the step at hand it is. */
+export function askWhatWentWrong({ state }: Bench): Response {
+  const step = currentStep(stepsOf(state), state);
+  if (!state.piece || !step) return noPiece();
+  const usual = usualTroubles(step.operation);
+  if (usual.length === 0) return refuse('I know of nothing that usually goes wrong at this step.');
+  return tell({ say: 'What went wrong?', question: { kind: 'which', choices: usual.map((about) => ({ say: about, request: { kind: 'trouble', about } })) } });
+}
 
 /** What the trade does about it, with the sizes of the plan that it goes by. Nothing is written down. */
 export function tellTrouble(bench: Bench, { about, joint, of, gap }: Asked): Response {

@@ -6,7 +6,7 @@ import type { Does, KeySpec, PadSymbol } from './keySpec.ts';
  */
 export const KEY_TABLE = {
   step: { back: '-', faces: '1', 'cutting plan': '1', sizes: '1', stages: '1', layout: '1', readings: '1', 'start clock': '1', more: '2', 'glue-up': '3', 'say again': '.', listen: '*', next: '+', done: 'enter' },
-  'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', faces: '5', 'other sizes': '+', menu: '/', done: 'enter' },
+  'step in full': { step: '0', skip: '1', 'start clock': '2', record: '3', 'open again': '4', faces: '5', 'other sizes': '+', 'went wrong': '6', menu: '/', done: 'enter' },
   'no step': { files: '1', listen: '*', menu: '/' },
   steps: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },
   parts: { step: '0', back: '-', next: '+', listen: '*', menu: '/' },

@@ -2,8 +2,11 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { facesAtStep } from '../../core/respond/stepFaces.ts';
+import { stepsOf } from '../../core/respond/views.ts';
+import { currentStep } from '../../core/work/progress.ts';
 import { timersStarting } from '../../core/work/step.ts';
 import type { Step } from '../../core/work/step.ts';
+import { usualTroubles } from '../../core/work/troubles.ts';
 import { titleOf, writeTolerance } from '../../core/work/wording.ts';
 import type { KeySpec } from '../keys/keySpec.ts';
 import { keyRow } from '../keys/keyTable.ts';
@@ -15,6 +18,8 @@ import { StepScreen } from './step.ts';
 
 /** More than this many cannot be read even close by; they are leafed through. */
 const SIZES_PER_PAGE = 5;
+/** As many keys as have room side by side. */
+const MOST_KEYS = 7;
 
 /** Everything about the step, for reading close by: the fuller text, all sizes, tools, check and cautions. */
 @customElement('bench-step-in-full')
@@ -57,7 +62,7 @@ export class StepInFullScreen extends StepScreen {
     const closed = done.has(step.id) || skipped.has(step.id);
     const measure = step.record[0];
     const pages = Math.ceil(step.sizes.length / SIZES_PER_PAGE);
-    return keyRow('step in full', {
+    const row = keyRow('step in full', {
       step: show({ name: 'step', step: step.id }),
       skip: closed ? null : { request: { kind: 'skip step' } },
       'start clock': timersStarting(step, 'when asked').length === 0 ? null : { request: { kind: 'start step timer' } },
@@ -65,9 +70,17 @@ export class StepInFullScreen extends StepScreen {
       'open again': closed ? { request: { kind: 'reopen step' } } : null,
       faces: step.part !== undefined && ['orient and mark', 'joint layout', 'chop mortises', 'fit'].includes(step.operation) ? show({ name: 'faces', part: step.part }) : null,
       'other sizes': pages <= 1 ? null : { here: () => { this.page = (this.page + 1) % pages; } },
+      'went wrong': closed || usualTroubles(step.operation).length === 0 || !this.#isNow(step) ? null : { request: { kind: 'what goes wrong' } },
       menu: show({ name: 'menu' }),
       done: closed ? null : { does: { request: { kind: 'step done' } }, tone: 'now' },
     });
+    // The one that a voice can do as well gives way.
+    return row.length > MOST_KEYS ? row.filter(({ label }) => label !== 'went wrong') : row;
+  }
+
+  #isNow(step: Step): boolean {
+    const { state } = this.view.bench;
+    return currentStep(stepsOf(state), state)?.id === step.id;
   }
 
   #shown(step: Step): Step['sizes'] {

@@ -9,6 +9,7 @@ const row = rowsOf('handwork');
 
 /** What went wrong under the hands, and what is asked of the handwork: nothing is written down by it. */
 export const TROUBLE_ROWS = [
+  row('what goes wrong', ['[it|something|what] went wrong', 'what goes wrong', 'something is wrong'], () => ({ kind: 'what goes wrong' })),
   row('what is wrong with a board', ['(it|[the|this] (board|face|edge)) is {warp}', '(it|[the|this] (board|face|edge)) has [a] {warp}'], ({ warp }) => trouble(warp)),
   row('what is wrong with the board of a part', ['[the] {part} is {warp}', '[the] {part} has [a] {warp}'], ({ part, warp }) => trouble(warp, { of: part })),
   row('a board that rocks', ['(it|[the] board) rocks [on the bench]'], () => trouble('wind')),

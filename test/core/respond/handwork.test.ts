@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { OPERATIONS } from '../../../core/work/step.ts';
+import { usualTroubles } from '../../../core/work/troubles.ts';
 import { Session } from './session.ts';
 
 /** A session that stands at a step, with nothing before it done. */
@@ -29,6 +31,19 @@ describe('what went wrong under the hands', () => {
     expect(session.say('the shoulder has a gap')).toContain('tenon length, one, and three quarters inches and mortise depth, one, and thirteen sixteenths inches');
     expect(session.say('the long rail tenon came out too short')).toMatch(/^A little short does no harm/);
     expect(session.entries).toEqual([]);
+  });
+
+  it('is asked for, of what usually goes wrong at the step at hand', () => {
+    const session = at('fit/longRail/1/longRailTenon');
+    expect(session.say('it went wrong')).toBe('What went wrong?');
+    expect(session.bench.conversation.question).toMatchObject({ kind: 'which', choices: [{ say: 'tenon tight' }, { say: 'tenon loose' }, { say: 'shoulder open' }, {}, {}, {}, {}] });
+    expect(session.say('tenon loose')).toContain('By the plan: tenon thickness, half an inch and mortise width, half an inch.');
+    expect(session.entries).toEqual([]);
+    expect(Session.withDemo().say('something went wrong')).toBe('I know of nothing that usually goes wrong at this step.');
+  });
+
+  it('of every work that has any can be chosen from eight keys', () => {
+    for (const operation of OPERATIONS) expect([operation, usualTroubles(operation).length <= 8]).toEqual([operation, true]);
   });
 
   it('of a frame is told with what the longer diagonal has to lose', () => {
