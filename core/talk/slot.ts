@@ -17,7 +17,7 @@ import type { Deed } from '../work/deeds.ts';
 import type { SizeMention, StepId } from '../work/step.ts';
 import type { Trouble } from '../work/troubles.ts';
 import type { OwnerMention } from './names.ts';
-import type { Fault, Half, Misfit } from './troubleSlots.ts';
+import type { Fault, Half, Misfit } from './jointFaults.ts';
 
 /** Which way a size is off, and which size that can be said of. */
 export interface Off {

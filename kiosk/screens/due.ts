@@ -15,7 +15,7 @@ const FIVE_MINUTES_MS = 5 * 60_000;
 export class DueNotice extends BenchScreen {
   static override styles = [...BenchScreen.styles, css`
     .due-notice { height: 100%; display: grid; grid-template-rows: minmax(0, 1fr) auto; padding: 2rem; border: 0.4rem solid var(--onDue); }
-    .what { min-height: 0; height: 100%; overflow: hidden; display: flex; flex-direction: column; justify-content: safe center; font-weight: 700; line-height: 1.1; }
+    .what { min-height: 0; height: 100%; overflow: hidden; display: flex; flex-direction: column; justify-content: safe center; font-weight: 700; line-height: 1.1; padding-bottom: 0.12em; }
     .what .when { font-family: var(--figures); font-weight: 400; }
     .others { font-size: calc(2.4rem * var(--text)); }
   `];

@@ -3,7 +3,7 @@ import type { Trouble } from '../../work/troubles.ts';
 import type { OwnerMention } from '../names.ts';
 import { rowsOf } from '../pattern.ts';
 import type { Built } from '../slot.ts';
-import { faultOf, misfitOf, type Half } from '../troubleSlots.ts';
+import { faultOf, misfitOf, type Half } from '../jointFaults.ts';
 
 const row = rowsOf('handwork');
 

@@ -25,7 +25,7 @@ FEATURES = """--use-energy=false
 """
 DECODER = """--min-active=200
 --max-active=1500
---beam=12
+--beam=13
 --lattice-beam=3
 --acoustic-scale=1
 --frame-subsampling-factor=3
