@@ -13,7 +13,7 @@ const grammar = (...sentences: string[]): Fst => sentenceGraph(new WordGraphs((w
 const HEADER = 65;
 const FIRST = 4096 + 3;
 /** Arcs that there is room for when the grammar is small. */
-const ARCS = 140_020;
+const ARCS = 180_020;
 
 /** Memory like the engine's: the file's two tables somewhere in it, apart from each other, and old pieces of the file that were not cleared. */
 function memoryWith(file: Uint8Array): Uint8Array {
