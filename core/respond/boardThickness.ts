@@ -8,7 +8,7 @@ import { QUARTERS } from '../wood/lumber/quarters.ts';
 import { allBlanks } from './cuttingState.ts';
 import { tell } from './plain.ts';
 import { sayThickness } from './sayBoards.ts';
-import { sayList, sentence, spoken, written } from './saying.ts';
+import { sayList, sentence, spoken, written, type TellLength } from './saying.ts';
 
 /** How thick the boards must be that the piece is cut from; of one thickness, what it is in inches and what is cut from it. */
 export function tellThickness(state: State, asked: Length | undefined): Response {
@@ -21,7 +21,7 @@ export function tellThickness(state: State, asked: Length | undefined): Response
   const quarter = QUARTERS.find(({ rough }) => rough === asked);
   const use = uses.find(({ thickness }) => thickness === asked);
   const needed = use === undefined ? sentence(`this piece needs none: it is cut from ${sayList(uses.map(({ thickness }) => sayThickness(state, thickness)))}`) : sentence(`you need it for ${sayParts(use.parts)}`);
-  const told = (put: (state: State, length: Length) => string) => {
+  const told = (put: TellLength) => {
     const planed = quarter === undefined ? '' : `, at least ${put(state, quarter.bothFaces)} once both faces are planed`;
     return [sentence(`${sayThickness(state, asked)} is ${put(state, asked)} in the rough${planed}`), needed].join(' ');
   };

@@ -19,13 +19,14 @@ export function sayDifference(state: State, difference: Length, tellLength: Tell
   return `${tellLength(state, absolute(difference))} ${difference < 0 ? 'under' : 'over'}`;
 }
 
-/** After a measurement: what else moved, what is to be cut differently for it, what is cut already and now off, and what no longer fits that fitted before. For the ear unless for the eye. */
-export function consequencesOf(before: State, after: State, tellLength: TellLength = spoken): string {
+/** After a measurement: what else moved, what is to be cut differently for it, what is cut already and now off, and what no longer fits that fitted before. Found once, to be told to the ear and to the eye. */
+export function consequencesOf(before: State, after: State): (tellLength: TellLength) => string {
   const { piece } = after;
-  if (!piece) return '';
+  if (!piece) return () => '';
+  const moves = sortedMoves(after, before.measurements);
   const newly = newMisfits(piece, before.measurements, after.measurements, after.places);
   const rest = newly.length > MOST_SAID ? sentence(`and ${sayCount(newly.length - MOST_SAID, 'thing more does', 'things more do')} not fit`) : '';
-  return [sayAsMade(after, sortedMoves(after, before.measurements), tellLength), ...newly.slice(0, MOST_SAID).map(({ say }) => sentence(saySentence(after, say, tellLength))), rest].filter(Boolean).join(' ');
+  return (tellLength) => [sayAsMade(after, moves, tellLength), ...newly.slice(0, MOST_SAID).map(({ say }) => sentence(saySentence(after, say, tellLength))), rest].filter(Boolean).join(' ');
 }
 
 /** What follows from measurements since those, by whether it is cut. */
@@ -35,7 +36,7 @@ export function sortedMoves(state: State, since: State['measurements']): AsMade 
   return asMade(state.piece, stepsOf(state), state.done, moved);
 }
 
-function sayAsMade(state: State, { toCut, cut, named }: AsMade, tellLength: TellLength = spoken): string {
+function sayAsMade(state: State, { toCut, cut, named }: AsMade, tellLength: TellLength): string {
   const said = (moves: readonly Moved[], say: (move: Moved) => string): string =>
     `${moves.slice(0, MOST_SAID).map(say).join('; ')}${moves.length > MOST_SAID ? `; and ${sayCount(moves.length - MOST_SAID, 'size', 'sizes')} more` : ''}`;
   return [
@@ -64,7 +65,7 @@ export function tellMoved(state: State): Response {
   if (moved.length === 0) return tell({ say: 'Nothing has moved. All is as planned.' });
   const made = measured.map(({ size, copy, by }) => `${saySubject(state, size, copy)}, ${sayDifference(state, by)} the plan`);
   return tell({
-    say: [made.length > 0 ? sentence(`Measured: ${made.slice(0, MOST_SAID).join('; ')}`) : '', sayAsMade(state, sortedMoves(state, [])), sayHeld(state)].filter(Boolean).join(' '),
+    say: [made.length > 0 ? sentence(`Measured: ${made.slice(0, MOST_SAID).join('; ')}`) : '', sayAsMade(state, sortedMoves(state, []), spoken), sayHeld(state)].filter(Boolean).join(' '),
     screen: { name: 'moved' },
   });
 }

@@ -6,14 +6,13 @@ import { facesLiked } from '../faces/likes.ts';
 import type { State } from '../journal/state.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { Part } from '../piece/file.ts';
-import { lastPart } from '../talk/context.ts';
-import { currentStep } from '../work/progress.ts';
+import { lastPart, stepNow } from '../talk/context.ts';
 import { oneOf, pluralOf } from '../work/names.ts';
 import { likesOf } from './facesState.ts';
 import { noPiece, refuse, tell } from './plain.ts';
 import { sayList, sentence, spoken } from './saying.ts';
 import { askWhatWentWrong, tellTrouble } from './troubles.ts';
-import { sizesOf, stepsOf } from './views.ts';
+import { sizesOf } from './views.ts';
 
 /** What is asked of the handwork: what to do about what went wrong, what is gauged from, what is eased. */
 export function respondToHandwork(bench: Bench, request: HandworkRequest): Response {
@@ -28,9 +27,8 @@ export function respondToHandwork(bench: Bench, request: HandworkRequest): Respo
 
 /** The part that was named, last spoken of, or is worked on. */
 function partMeant(bench: Bench, named: string | undefined): Part | undefined {
-  const { state } = bench;
-  const parts = state.piece?.file.parts ?? [];
-  return [named, lastPart(bench)?.owner, currentStep(stepsOf(state), state)?.part].map((id) => parts.find((part) => part.id === id)).find((part) => part !== undefined);
+  const parts = bench.state.piece?.file.parts ?? [];
+  return [named, lastPart(bench)?.owner, stepNow(bench)?.part].map((id) => parts.find((part) => part.id === id)).find((part) => part !== undefined);
 }
 
 /** From which face and edge a part is gauged and squared; of one copy, which of its faces was told to be those. */

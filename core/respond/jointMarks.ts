@@ -10,12 +10,11 @@ import type { Jointing } from './jointing.ts';
 import { tellAll } from './inTurn.ts';
 import { mapOf } from './legMaps.ts';
 import { refuse, tell } from './plain.ts';
-import { sentence, spoken, written } from './saying.ts';
+import { sentence, spoken, written, type TellLength } from './saying.ts';
 import { wrongHand } from './wrongHand.ts';
 
 /** More figures than this do not fit large on one screen. */
 const MOST_SHOWN = 5;
-type Put = typeof spoken;
 /** What is taken for one mark of a kind, with what joins the two in a sentence. */
 const PAIRS: readonly (readonly [MarkKind, MarkKind, string])[] = [
   ['mortise start', 'mortise end', 'from'], ['mortise near side', 'mortise far side', 'sides'], ['first shoulder', 'second shoulder', 'shoulders'],
@@ -140,7 +139,7 @@ function onlyIn({ piece }: Jointing, partId: string, place: string | null, joint
 }
 
 /** Pairs are said together with their reference once: 'from one inch to four and a half, from the top end'. */
-function sayMarks(jointing: Jointing, marks: readonly Mark[], put: Put = spoken): string {
+function sayMarks(jointing: Jointing, marks: readonly Mark[], put: TellLength = spoken): string {
   return [...new Set(marks.map(({ which }) => which))].map((which) => {
     const own = sayOne(jointing, marks.filter((mark) => mark.which === which), put);
     return which === undefined ? own : `${which} one, ${own}`;
@@ -150,7 +149,7 @@ function sayMarks(jointing: Jointing, marks: readonly Mark[], put: Put = spoken)
 /** Lines that are said by their own name, for nothing else tells what they are. */
 const NAMED: ReadonlySet<MarkKind> = new Set<MarkKind>(['haunch start', 'haunch depth', 'haunch end', 'haunch top', 'mitre', 'step', 'short end', 'foot bevel inwards']);
 
-function sayOne({ state }: Jointing, marks: readonly Mark[], put: Put): string {
+function sayOne({ state }: Jointing, marks: readonly Mark[], put: TellLength): string {
   const of = (kind: MarkKind): Mark | undefined => marks.find((mark) => mark.kind === kind);
   const paired = PAIRS.flatMap(([first, second, word]) => {
     const [one, other] = [of(first), of(second)];

@@ -12,7 +12,7 @@ import type { Step } from '../work/step.ts';
 import { gaugeState, type GaugeState } from './layoutGaugeState.ts';
 import { tellAll } from './inTurn.ts';
 import { noPiece, refuse, tell } from './plain.ts';
-import { sayCount, sayList, sentence, spoken, written } from './saying.ts';
+import { sayCount, sayList, sentence, spoken, written, type TellLength } from './saying.ts';
 import { stepsOf } from './views.ts';
 
 type Asked = Extract<LayoutRequest, { kind: 'gauges' }>;
@@ -137,13 +137,11 @@ function nameOf({ owned }: GaugeState, tool: GaugeTool, gauge: number): string {
   return owned[tool] === 1 ? `the ${tool}` : `${tool} ${sayNumber(gauge)}`;
 }
 
-type Put = typeof spoken;
-
-function saySetting(state: State, { distance, pins }: Setting, put: Put = spoken): string {
+function saySetting(state: State, { distance, pins }: Setting, put: TellLength = spoken): string {
   return pins === undefined ? put(state, distance) : `${put(state, distance)} to the near pin, pins ${put(state, pins)} apart`;
 }
 
-function sayResets(state: State, gauges: GaugeState, resets: readonly Reset[], put: Put = spoken): string {
+function sayResets(state: State, gauges: GaugeState, resets: readonly Reset[], put: TellLength = spoken): string {
   if (resets.length === 0) return 'every gauge stands right already';
   return sayList(resets.map(({ gauge, to, from }) => {
     const name = nameOf(gauges, to.tool, gauge);

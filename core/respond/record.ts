@@ -31,7 +31,7 @@ export function respondToRecord(bench: Bench, request: RecordRequest, now: Momen
     case 'record off':
       return recordOff(bench, request);
     case 'off somehow':
-      return sizesOf(state) ? tell({ ...askFor(state, request), say: sentence(askFor(state, request).say) }) : noPiece();
+      return sizesOf(state) ? askOff(state, request) : noPiece();
     case 'withdraw measurement':
       return withdraw(state, request);
     case 'reading':
@@ -71,12 +71,19 @@ function record(bench: Bench, request: Extract<RecordRequest, { kind: 'record' }
   const entries: Entry[] = [{ kind: 'measured', measurement }];
   const noted = sentence(`${subject}, ${spoken(state, length)}, noted`);
   const off = difference === 0 ? 'As planned.' : sentence(`${sayDifference(state, difference)} the plan`);
-  const consequences = consequencesOf(state, after);
+  const told = consequencesOf(state, after);
+  const consequences = told(spoken);
   return write(entries, withNext(after, {
-    say: [noted, off, consequences].filter(Boolean).join(' '), ...(consequences === '' ? {} : { note: consequencesOf(state, after, written) }),
+    say: [noted, off, consequences].filter(Boolean).join(' '), ...(consequences === '' ? {} : { note: told(written) }),
     lengths: [length],
     size, ...(copy === undefined ? {} : { copy }),
   }));
+}
+
+/** What it measures, of a size that is off by nobody said how much. */
+function askOff(state: State, mention: Extract<RecordRequest, { kind: 'off somehow' }>): Response {
+  const asked = askFor(state, mention);
+  return tell({ ...asked, say: sentence(asked.say) });
 }
 
 /** What it should be is the plan, or what follows for it from what was made before; a measurement of its own is not. */

@@ -1,12 +1,12 @@
 import type { Response } from '../bench/reply.ts';
 import type { State } from '../journal/state.ts';
 import type { Part } from '../piece/file.ts';
-import { NANOMETRES_PER_INCH, type Length } from '../length/length.ts';
+import { NANOMETRES_PER_INCH } from '../length/length.ts';
 import { mayHide } from '../stock/blanks.ts';
 import { roughSize, roughTerms, SIDES, type PartRough, type RoughTerm, type Side } from '../stock/rough.ts';
 import { allowancesOf, extrasOf, partsRough } from './cuttingState.ts';
 import { refuse, tell, write } from './plain.ts';
-import { sayList, sentence, spoken, written } from './saying.ts';
+import { sayList, sentence, spoken, written, type TellLength } from './saying.ts';
 import { sizesOf } from './views.ts';
 
 /** More than this left on a part is a slip of the finger. */
@@ -57,7 +57,7 @@ function roughSide(state: State, part: Part, { side, terms }: InTheRough['sides'
 
 /** What is left on all parts in the rough, and what the saw takes besides. */
 export function tellAllowances(state: State): Response {
-  const told = (put: (state: State, length: Length) => string) => {
+  const told = (put: TellLength) => {
     const left = sayList(allowancesOf(state).map(({ say, length }) => `${put(state, length)} in ${say}`));
     return [sentence(`over the finished sizes I leave ${left}`), sentence(`the saw takes ${put(state, state.sawing.kerf)} at each cut, and ${put(state, state.sawing.endTrim)} is trimmed off each end of a board`)].join(' ');
   };

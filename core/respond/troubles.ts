@@ -7,9 +7,9 @@ import { nanometres, type Length } from '../length/length.ts';
 import { describeSize } from '../piece/describe.ts';
 import { sizeOf } from '../piece/evaluate.ts';
 import type { MortiseAndTenon } from '../piece/file.ts';
+import { stepNow } from '../talk/context.ts';
 import { jointsAtHand } from '../talk/jointsAtHand.ts';
 import { TOLERANCES } from '../work/figures.ts';
-import { currentStep } from '../work/progress.ts';
 import { usualTroubles, type Trouble } from '../work/troubles.ts';
 import { sayTolerance } from '../work/wording.ts';
 import { noPiece, refuse, tell } from './plain.ts';
@@ -17,7 +17,7 @@ import { sayList, sentence, spoken } from './saying.ts';
 import { toSay } from './toSay.ts';
 import { sideMeant, sideToTrue } from './truingSide.ts';
 import { REMEDIES } from './troubleWords.ts';
-import { sizesOf, stepsOf } from './views.ts';
+import { sizesOf } from './views.ts';
 
 type Asked = Extract<HandworkRequest, { kind: 'trouble' }>;
 
@@ -25,10 +25,10 @@ type Asked = Extract<HandworkRequest, { kind: 'trouble' }>;
 const OF_BOARDS: ReadonlySet<Trouble> = new Set(['cup', 'wind', 'bow', 'hump', 'hollow', 'high corners', 'edge out of square', 'not flat']);
 
 /** Which of what usually goes wrong at the step at hand it is. */
-export function askWhatWentWrong({ state }: Bench): Response {
-  const step = currentStep(stepsOf(state), state);
-  if (!state.piece || !step) return noPiece();
-  const usual = usualTroubles(step.operation);
+export function askWhatWentWrong(bench: Bench): Response {
+  if (!bench.state.piece) return noPiece();
+  const step = stepNow(bench);
+  const usual = step ? usualTroubles(step.operation) : [];
   if (usual.length === 0) return refuse('I know of nothing that usually goes wrong at this step.');
   return tell({ say: 'What went wrong?', question: { kind: 'which', choices: usual.map((about) => ({ say: about, request: { kind: 'trouble', about } })) } });
 }

@@ -104,8 +104,14 @@ export class StepScreen extends BenchScreen {
   /** The step has a clock of its own that is not running yet: with the glue on, it is what the maker needs first. */
   #clockWaits(step: Step): boolean {
     const { state } = this.view.bench;
-    return currentStep(stepsOf(state), state)?.id === step.id && step.sizes.length === 0
+    return this.isNow(step) && step.sizes.length === 0
       && timersStarting(step, 'when asked').some(({ name }) => !state.timers.some((running) => running.name === name));
+  }
+
+  /** The maker is on this step, and does not only look at it. */
+  protected isNow(step: Step): boolean {
+    const { state } = this.view.bench;
+    return currentStep(stepsOf(state), state)?.id === step.id;
   }
 
   #standing(step: Step): string {

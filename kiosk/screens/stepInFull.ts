@@ -2,8 +2,6 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { facesAtStep } from '../../core/respond/stepFaces.ts';
-import { stepsOf } from '../../core/respond/views.ts';
-import { currentStep } from '../../core/work/progress.ts';
 import { timersStarting } from '../../core/work/step.ts';
 import type { Step } from '../../core/work/step.ts';
 import { usualTroubles } from '../../core/work/troubles.ts';
@@ -70,17 +68,12 @@ export class StepInFullScreen extends StepScreen {
       'open again': closed ? { request: { kind: 'reopen step' } } : null,
       faces: step.part !== undefined && ['orient and mark', 'joint layout', 'chop mortises', 'fit'].includes(step.operation) ? show({ name: 'faces', part: step.part }) : null,
       'other sizes': pages <= 1 ? null : { here: () => { this.page = (this.page + 1) % pages; } },
-      'went wrong': closed || usualTroubles(step.operation).length === 0 || !this.#isNow(step) ? null : { request: { kind: 'what goes wrong' } },
+      'went wrong': closed || usualTroubles(step.operation).length === 0 || !this.isNow(step) ? null : { request: { kind: 'what goes wrong' } },
       menu: show({ name: 'menu' }),
       done: closed ? null : { does: { request: { kind: 'step done' } }, tone: 'now' },
     });
     // The one that a voice can do as well gives way.
     return row.length > MOST_KEYS ? row.filter(({ label }) => label !== 'went wrong') : row;
-  }
-
-  #isNow(step: Step): boolean {
-    const { state } = this.view.bench;
-    return currentStep(stepsOf(state), state)?.id === step.id;
   }
 
   #shown(step: Step): Step['sizes'] {
